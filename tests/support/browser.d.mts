@@ -1,0 +1,4 @@
+export function findBrowser(): string | undefined;
+export function needBrowser(): string;
+export function aptInstall(...packages: string[]): boolean;
+export const launchArgs: string[];

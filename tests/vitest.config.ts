@@ -1,0 +1,52 @@
+import { fileURLToPath } from 'node:url';
+import { playwright } from '@vitest/browser-playwright';
+import { defineConfig } from 'vitest/config';
+import { launchArgs, needBrowser } from './support/browser.mjs';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+const jsx = { jsx: { runtime: 'automatic', importSource: 'preact' } } as const;
+
+/** Four kinds of test, one run, one count: rules in Node, parts in a stand-in DOM, platform in Chromium, the whole built app. */
+export default defineConfig({
+  root,
+  test: {
+    reporters: ['default', './tests/support/plain-reporter.ts'],
+    projects: [
+      {
+        root,
+        test: {
+          name: 'unit',
+          environment: 'node',
+          include: ['tests/{core,catalogue,pixels,store,exports,text,house}/**/*.test.ts'],
+        },
+      },
+      { root, oxc: jsx, test: { name: 'dom', environment: 'happy-dom', include: ['tests/dom/**/*.test.tsx'] } },
+      {
+        root,
+        oxc: jsx,
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.{ts,tsx}'],
+          browser: {
+            enabled: true,
+            headless: true,
+            screenshotFailures: false,
+            instances: [{ browser: 'chromium' }],
+            provider: playwright({ launchOptions: { executablePath: needBrowser(), args: launchArgs } }),
+          },
+        },
+      },
+      {
+        root,
+        test: {
+          name: 'e2e',
+          include: ['tests/e2e/**/*.test.ts'],
+          fileParallelism: false,
+          testTimeout: 90_000,
+          hookTimeout: 60_000,
+          globalSetup: 'tests/support/build-and-serve.ts',
+        },
+      },
+    ],
+  },
+});
