@@ -1,0 +1,282 @@
+import * as z from 'zod/mini';
+import { ORIGINS, SHAPE_VALUES } from './catalogue.ts';
+
+// Before any schema: zod otherwise probes `new Function`, which our content policy forbids and reports.
+z.config({ jitless: true });
+
+/** The meaning of a stored record's JSON. Raised with a named step in `store/migrations.ts` and a frozen record in the tests. */
+export const SCHEMA = 1;
+
+/**
+ * Hybrid-clock stamp: 12 hex digits of Unix milliseconds, 4 of a counter, the device's id; sorts as text in causal order.
+ * Source: Kulkarni et al. 2014, hybrid logical clocks (from memory).
+ */
+export const Stamp = z.string().check(z.regex(/^[0-9a-f]{12}-[0-9a-f]{4}-[0-9a-z]{8}$/));
+export const Id = z.string().check(z.regex(/^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$/));
+export const Sha256 = z.string().check(z.regex(/^[0-9a-f]{64}$/));
+/** Key of an entry in a catalogue that may be newer than this app: kept whether or not it is known. */
+const Key = z.string().check(z.regex(/^[A-Za-z][A-Za-z0-9]{0,63}$/));
+const Text = z.string().check(z.maxLength(20_000));
+/** Money: whole minor units of the record's currency. */
+const Money = z.nullable(z.int().check(z.gte(-1_000_000_000), z.lte(1_000_000_000)));
+const Currency = z.string().check(z.regex(/^[A-Z]{3}$/));
+const Finite = z.number();
+/** A moment: UTC, RFC 3339. */
+const Instant = z.string().check(z.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d{1,3})?Z$/));
+/** A date that may be uncertain: what was typed, and its EDTF level-1 form where one was understood. */
+export const UncertainDate = z.object({ words: Text, edtf: z.nullable(z.string().check(z.maxLength(60))) });
+
+/** What every record carries so that two phones can be merged: who wrote which field when, and whether it is gone. */
+const envelope = {
+  id: Id,
+  schema: z.int(),
+  device: z.string().check(z.regex(/^[0-9a-z]{8}$/)),
+  /** Field path → stamp of its last change. Maps are stamped per key: `measures.lengthMm`. */
+  stamps: z.record(z.string(), Stamp),
+  /** Tombstone: stamp of the removal. */
+  deleted: z.nullable(Stamp),
+};
+
+export const PLACES = ['lookingAt', 'quarantine', 'toDo', 'onTheBench', 'ready', 'letGo'] as const;
+export type Place = (typeof PLACES)[number];
+
+export const HatBlock = z.object({
+  ...envelope,
+  type: z.literal('block'),
+  name: Text,
+  /** The owner's number or the lot's ticket. */
+  objectNumber: Text,
+  blockType: z.nullable(Key),
+  materials: z.array(Key),
+  place: z.enum(PLACES),
+  saleId: z.nullable(Id),
+  /** Where it has been kept; null takes the sale's. */
+  origin: z.nullable(z.enum(ORIGINS)),
+  partsFound: z.nullable(z.int().check(z.gte(0), z.lte(99))),
+  partsExpected: z.nullable(z.int().check(z.gte(0), z.lte(99))),
+  shapeValue: z.nullable(z.enum(SHAPE_VALUES)),
+  copyable: z.boolean(),
+  currency: Currency,
+  priceAsked: Money,
+  /** The owner's own figures; null falls back to the catalogue's, which says so. */
+  newPrice: Money,
+  equalUsedPrice: Money,
+  fallbackPrice: Money,
+  /** Hats a year on this block and the margin on each: value in use. */
+  hatsPerYear: z.nullable(Finite),
+  marginPerHat: Money,
+  blockShare: z.nullable(Finite),
+  coverPhotoId: z.nullable(Id),
+  made: UncertainDate,
+  maker: Text,
+  note: Text,
+  /** Part of the example sale, removable with it. */
+  example: z.boolean(),
+});
+export type HatBlock = z.infer<typeof HatBlock>;
+
+export const STAGES = ['before', 'during', 'after'] as const;
+export type Stage = (typeof STAGES)[number];
+
+export const Survey = z.object({
+  ...envelope,
+  type: z.literal('survey'),
+  blockId: Id,
+  stage: z.enum(STAGES),
+  reason: Text,
+  surveyor: Text,
+  begun: Instant,
+  /** Damage kinds looked for and not found. A kind absent here and without a finding was not looked for. */
+  noneSeen: z.record(Key, z.literal(true)),
+  /** Stations of the walk done; a skipped one is simply absent. */
+  stationsDone: z.record(Key, z.literal(true)),
+  measures: z.record(Key, Finite),
+  note: Text,
+});
+export type Survey = z.infer<typeof Survey>;
+
+const Unit = z.number().check(z.gte(0), z.lte(1));
+
+export const Finding = z.object({
+  ...envelope,
+  type: z.literal('finding'),
+  blockId: Id,
+  surveyId: Id,
+  /** Number shown on the drawing and in the report; never reused within a block. */
+  number: z.int(),
+  kind: Key,
+  zone: Key,
+  /** Part of a puzzle, from 1. */
+  part: z.nullable(z.int()),
+  /** Where on the drawing, if tapped exactly. */
+  at: z.nullable(z.object({ view: Key, x: Unit, y: Unit })),
+  /** Answers to the kind's asks: measures in the ask's unit, yes/no, or a choice's id. */
+  answers: z.record(Key, z.union([Finite, z.boolean(), Key])),
+  gradeByHand: z.nullable(z.union([z.literal(0), z.literal(1), z.literal(2), z.literal(3), z.literal(4)])),
+  gradeReason: Text,
+  note: Text,
+});
+export type Finding = z.infer<typeof Finding>;
+
+export const Mark = z.object({
+  ...envelope,
+  type: z.literal('mark'),
+  blockId: Id,
+  kind: Key,
+  /** Transcribed as seen. */
+  text: Text,
+  zone: Key,
+  /** Chosen reading of a size stamp, if one was chosen. */
+  reading: z.nullable(Key),
+  keep: z.boolean(),
+  note: Text,
+});
+export type Mark = z.infer<typeof Mark>;
+
+export const Statement = z.object({
+  ...envelope,
+  type: z.literal('statement'),
+  blockId: Id,
+  /** Order in the chain, oldest first; fractions allowed so that one can go between two. */
+  position: Finite,
+  transfer: Key,
+  /** From or by whom. */
+  party: Text,
+  partyIsPrivate: z.boolean(),
+  place: Text,
+  when: UncertainDate,
+  certainty: Key,
+  evidence: z.array(z.object({ kind: Key, text: Text })),
+  /** Passed straight to the next owner; otherwise a gap is shown. */
+  direct: z.boolean(),
+  note: Text,
+});
+export type Statement = z.infer<typeof Statement>;
+
+export const Photo = z.object({
+  ...envelope,
+  type: z.literal('photo'),
+  blockId: Id,
+  findingId: z.nullable(Id),
+  view: Key,
+  stage: z.enum(STAGES),
+  /** Of the stored working copy; also the key of its bytes. */
+  sha256: Sha256,
+  bytes: z.int(),
+  mime: z.string(),
+  width: z.int(),
+  height: z.int(),
+  thumbnail: Sha256,
+  /** Local time as the camera wrote it, and its offset where it wrote one. Never turned into a Date. */
+  taken: z.nullable(
+    z.object({
+      local: z.string().check(z.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d$/)),
+      offset: z.nullable(z.string().check(z.regex(/^[+-]\d\d:\d\d$/))),
+      from: z.enum(['camera', 'thisPhone']),
+    }),
+  ),
+  /** Focal length as 35 mm equivalent, if the camera wrote one; measuring needs it. */
+  focal35: z.nullable(Finite),
+  /** Only when the owner asked to keep it. */
+  position: z.nullable(z.object({ latitude: Finite, longitude: Finite })),
+  original: z.nullable(z.object({ sha256: Sha256, bytes: z.int(), mime: z.string(), name: Text })),
+  caption: Text,
+});
+export type Photo = z.infer<typeof Photo>;
+
+/** What a sale adds to the hammer or ticket price. Rates are shares: 0.24 is 24 %. */
+export const SaleTerms = z.object({
+  way: z.enum(['haggle', 'ticket', 'auction']),
+  /** Premium by bands of the hammer price: the rate holds up to `upTo` (null: no end). */
+  premium: z.array(z.object({ upTo: Money, rate: Unit })),
+  leastPremium: Money,
+  online: Unit,
+  vat: Unit,
+  /** VAT on the hammer as well, or under a margin scheme on premium and charge only. */
+  vatOnHammer: z.boolean(),
+  /** Post, packing, travel share. */
+  fixed: z.int(),
+  /** Bid steps: `step` holds from `from` upwards. */
+  steps: z.array(z.object({ from: z.int(), step: z.int() })),
+});
+export type SaleTerms = z.infer<typeof SaleTerms>;
+
+export const Sale = z.object({
+  ...envelope,
+  type: z.literal('sale'),
+  title: Text,
+  place: Text,
+  when: UncertainDate,
+  channel: Key,
+  origin: z.enum(ORIGINS),
+  seller: Text,
+  sellerIsPrivate: z.boolean(),
+  /** Answers of the due-diligence card by question. */
+  diligence: z.record(Key, Text),
+  currency: Currency,
+  terms: SaleTerms,
+  budget: Money,
+  hoursToSpare: z.nullable(Finite),
+  neededBy: z.nullable(z.string()),
+  note: Text,
+  example: z.boolean(),
+});
+export type Sale = z.infer<typeof Sale>;
+
+export const Offer = z.object({
+  ...envelope,
+  type: z.literal('offer'),
+  blockId: Id,
+  saleId: z.nullable(Id),
+  what: z.enum(['asked', 'offered', 'refused', 'agreed', 'paid']),
+  amount: z.int(),
+  currency: Currency,
+  at: Instant,
+  note: Text,
+});
+export type Offer = z.infer<typeof Offer>;
+
+export const Settings = z.object({
+  ...envelope,
+  type: z.literal('settings'),
+  ownerName: Text,
+  currency: Currency,
+  units: z.enum(['mm', 'inch']),
+  hand: z.enum(['right', 'left']),
+  /** Minor units per hour of the owner's own work. */
+  hourlyRate: z.int(),
+  /** Required gain on the value, as a share. */
+  gain: Unit,
+  discountRate: Unit,
+  horizonYears: Finite,
+  eveningHours: Finite,
+  /** Evenings a week at the bench, Monday first. */
+  evenings: z.array(z.boolean()).check(z.minLength(7), z.maxLength(7)),
+  ukHatScale: z.enum(['eighthBelowUs', 'asUs']),
+  keepOriginals: z.boolean(),
+  keepPosition: z.boolean(),
+  paper: z.enum(['a4', 'letter']),
+});
+export type Settings = z.infer<typeof Settings>;
+
+export const RECORDS = {
+  block: HatBlock,
+  survey: Survey,
+  finding: Finding,
+  mark: Mark,
+  statement: Statement,
+  photo: Photo,
+  sale: Sale,
+  offer: Offer,
+  settings: Settings,
+} as const;
+export type RecordType = keyof typeof RECORDS;
+export type RecordOf<T extends RecordType> = z.infer<(typeof RECORDS)[T]>;
+export type AnyRecord = { [T in RecordType]: RecordOf<T> }[RecordType];
+export type Envelope = Pick<HatBlock, 'id' | 'schema' | 'device' | 'stamps' | 'deleted'>;
+
+/** The fields of a record a person can change. */
+export type Fields<T extends RecordType> = Omit<RecordOf<T>, keyof Envelope | 'type'>;
+
+/** The settings record's fixed id: one per owner, merged like any other. */
+export const SETTINGS_ID = '00000000-0000-7000-8000-000000000001';
