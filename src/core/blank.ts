@@ -2,15 +2,16 @@ import type { Fields, RecordType, SaleTerms } from './records.ts';
 
 const noDate = { words: '', edtf: null };
 
+/** A ticket price: what is asked is what is paid. */
 export const plainTerms: SaleTerms = {
   way: 'ticket',
   premium: [],
-  leastPremium: null,
-  online: 0,
-  vat: 0,
-  vatOnHammer: false,
-  fixed: 0,
-  steps: [],
+  minimumPremium: 0,
+  platformRate: 0,
+  vatRate: 0,
+  vatOn: 'nothing',
+  fixedCosts: [],
+  bidSteps: [],
 };
 
 /** Fields of a new record before anyone has said anything: nothing looked at, nothing assumed. */

@@ -368,6 +368,10 @@ export interface Model {
   /** No repair is given less than this chance. */
   readonly leastSuccess: number;
   readonly copyShare: Record<ShapeValue, number>;
+  /** Share of the new price a block still fetches, as pattern or ornament, when its restoration fails. */
+  readonly fallbackShare: Record<ShapeValue, number>;
+  /** Treatments of the plan that only takes a copy of the shape. */
+  readonly copyPlan: readonly string[];
   readonly verdict: {
     readonly copyBelowScore: number;
     readonly copyBelowOdds: number;

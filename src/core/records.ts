@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { ORIGINS, SHAPE_VALUES } from './catalogue.ts';
+import { VAT_BASES } from './fees.ts';
 
 // Before any schema: zod otherwise probes `new Function`, which our content policy forbids and reports.
 z.config({ jitless: true });
@@ -184,20 +185,19 @@ export const Photo = z.object({
 });
 export type Photo = z.infer<typeof Photo>;
 
-/** What a sale adds to the hammer or ticket price. Rates are shares: 0.24 is 24 %. */
+/** The terms of a sale as they are kept; the sums over them are in `fees.ts`. Rates are shares: 0.24 is 24 %. */
 export const SaleTerms = z.object({
   way: z.enum(['haggle', 'ticket', 'auction']),
-  /** Premium by bands of the hammer price: the rate holds up to `upTo` (null: no end). */
+  /** Premium by rising slices of the hammer price, the last without an end. */
   premium: z.array(z.object({ upTo: Money, rate: Unit })),
-  leastPremium: Money,
-  online: Unit,
-  vat: Unit,
-  /** VAT on the hammer as well, or under a margin scheme on premium and charge only. */
-  vatOnHammer: z.boolean(),
+  minimumPremium: z.int().check(z.gte(0)),
+  platformRate: Unit,
+  vatRate: Unit,
+  vatOn: z.enum(VAT_BASES),
   /** Post, packing, travel share. */
-  fixed: z.int(),
-  /** Bid steps: `step` holds from `from` upwards. */
-  steps: z.array(z.object({ from: z.int(), step: z.int() })),
+  fixedCosts: z.array(z.object({ what: Text, amount: z.int() })),
+  /** Bid steps: each holds from its `from` upwards. */
+  bidSteps: z.array(z.object({ from: z.int(), step: z.int().check(z.gt(0)) })),
 });
 export type SaleTerms = z.infer<typeof SaleTerms>;
 

@@ -1,0 +1,154 @@
+import type { Catalogue } from './catalogue.ts';
+import type { Setting } from './block.ts';
+import { allIn, floorToBid, highestHammer, type SaleTerms as FeeTerms } from './fees.ts';
+import { type Plan, planOfTreatments } from './plan.ts';
+import type { HatBlock, SaleTerms, Settings } from './records.ts';
+import { floorMinor, type MinorUnits, minor, roundMinor } from './units.ts';
+import { ceiling, copyCeiling, valueIfSaved, valueInUse } from './value.ts';
+
+/** A price and whose it is: the owner's own figure, or the catalogue's (a trade estimate, in its currency). */
+export interface Price {
+  readonly amount: MinorUnits;
+  readonly from: 'owner' | 'estimate';
+}
+
+/** What a block is worth by the book, each step of the sum kept for the working. Whole minor units unless said. */
+export interface Worth {
+  readonly newPrice: Price;
+  readonly equalUsed: Price;
+  readonly fallback: Price;
+  /** Null when the owner gave no hats a year, margin and share: then replacement alone bounds the value. */
+  readonly valueInUse: MinorUnits | null;
+  readonly valueOk: MinorUnits;
+  readonly labour: MinorUnits;
+  readonly consumables: MinorUnits;
+  readonly cost: MinorUnits;
+  /** The most that leaves the required gain when restoring; may be below 0. */
+  readonly ceiling: MinorUnits;
+  readonly copyCost: MinorUnits;
+  readonly copyCeiling: MinorUnits;
+  /** The better of restoring and copying, capped by an equal used block, never below 0: the most to pay in all. */
+  readonly walkAway: MinorUnits;
+  /** What set the walk-away price. */
+  readonly setBy: 'restoring' | 'copying' | 'equalUsed' | 'nothing' | 'refused';
+  /** The same as a hammer or ticket price at the sale's terms; null when even 0 costs more than it is worth. */
+  readonly highestPrice: MinorUnits | null;
+}
+
+interface Facts {
+  readonly block: HatBlock;
+  readonly setting: Setting;
+  readonly settings: Settings;
+  readonly terms: SaleTerms;
+  readonly found: number;
+  readonly after: number;
+  readonly odds: number;
+  readonly plan: Plan;
+  readonly refused: boolean;
+  /** Multiplier from the owner's own log of hours; 1 before there is one. */
+  readonly pace: number;
+}
+
+const price = (own: number | null, estimate: number): Price =>
+  own === null ? { amount: roundMinor(Math.max(0, estimate)), from: 'estimate' } : { amount: minor(own), from: 'owner' };
+
+/** Sale terms in the shape the fee sums take: the same figures, money branded whole. */
+export const feeTerms = (terms: SaleTerms): FeeTerms => ({
+  premium: terms.premium.map(({ upTo, rate }) => ({ upTo: upTo === null ? null : minor(upTo), rate })),
+  minimumPremium: minor(terms.minimumPremium),
+  platformRate: terms.platformRate,
+  vatRate: terms.vatRate,
+  vatOn: terms.vatOn,
+  fixedCosts: terms.fixedCosts.map(({ what, amount }) => ({ what, amount: minor(amount) })),
+});
+
+/** Everything a price costs in the end, at these terms. */
+export const allInAt = (amount: number, terms: SaleTerms): MinorUnits => allIn(minor(amount), feeTerms(terms)).total;
+
+/** The highest hammer or ticket price for an all-in limit, down to a bid the sale takes; null when none fits. */
+export function highestPriceFor(limit: MinorUnits, terms: SaleTerms): MinorUnits | null {
+  const hammer = highestHammer(limit, feeTerms(terms));
+  if (hammer === null || terms.bidSteps.length === 0) return hammer;
+  return floorToBid(
+    hammer,
+    terms.bidSteps.map(({ from, step }) => ({ from: minor(from), step: minor(step) })),
+  );
+}
+
+/** The work of taking a copy of the shape and nothing else. */
+export const copyPlan = (catalogue: Catalogue): Plan =>
+  planOfTreatments(
+    new Map(catalogue.model.copyPlan.map((id) => [id, { because: [], amount: 0, essential: false }])),
+    catalogue,
+  );
+
+/** Catalogue prices for a block of a type it does not know: the mean over all types. */
+const meanOf = (values: readonly number[]): number =>
+  values.length === 0 ? 0 : values.reduce((sum, value) => sum + value, 0) / values.length;
+
+function estimatedPrices({ setting, found }: Facts, catalogue: Catalogue) {
+  const types = setting.type ? [setting.type] : Object.values(catalogue.types);
+  const middle = meanOf(types.map(({ newPrice }) => (newPrice.low + newPrice.high) / 2));
+  const usedShare = meanOf(types.map(({ usedShare: { low, high } }) => low + ((high - low) * found) / 100));
+  return { middle, usedShare };
+}
+
+/**
+ * Worth by the book: V_ok, V_fail, ceiling, walk-away and the highest price at the sale's terms.
+ * Prices the owner has not given come from the catalogue and say so; an equal used block then lies within the type's
+ * usual used share, the higher the better its state. Source: trade handbook §3.1 (own model, trade estimates).
+ */
+export function worthOf(facts: Facts, catalogue: Catalogue): Worth {
+  const { block, settings, setting, after, odds, plan, pace, refused } = facts;
+  const { middle, usedShare } = estimatedPrices(facts, catalogue);
+  const newPrice = price(block.newPrice, middle);
+  const equalUsed = price(block.equalUsedPrice, newPrice.amount * usedShare);
+  const fallback = price(block.fallbackPrice, newPrice.amount * catalogue.model.fallbackShare[setting.shapeValue]);
+  const used = block.hatsPerYear !== null && block.marginPerHat !== null && block.blockShare !== null;
+  const inUse = used
+    ? valueInUse({
+        hatsPerYear: block.hatsPerYear ?? 0,
+        marginPerHat: block.marginPerHat ?? 0,
+        shareDueToBlock: block.blockShare ?? 0,
+        years: settings.horizonYears,
+        rate: settings.discountRate,
+      })
+    : Number.POSITIVE_INFINITY;
+  const valueOk = valueIfSaved(newPrice.amount, after, inUse);
+  const labour = plan.meanHours * pace * settings.hourlyRate;
+  const cost = labour + plan.consumables;
+  const restoring = ceiling({ odds, valueOk, valueFail: fallback.amount, cost, gain: settings.gain });
+  const copying = copyPlan(catalogue);
+  const copyCost = copying.meanHours * pace * settings.hourlyRate + copying.consumables;
+  const forCopy =
+    block.copyable && !refused
+      ? copyCeiling(newPrice.amount, catalogue.model.copyShare[setting.shapeValue], copyCost, settings.gain)
+      : -copyCost;
+  const best = Math.max(restoring, forCopy);
+  const walkAway = refused ? minor(0) : floorMinor(Math.max(0, Math.min(best, equalUsed.amount)));
+  const setBy = refused
+    ? 'refused'
+    : walkAway === 0
+      ? 'nothing'
+      : best > equalUsed.amount
+        ? 'equalUsed'
+        : restoring >= forCopy
+          ? 'restoring'
+          : 'copying';
+  return {
+    newPrice,
+    equalUsed,
+    fallback,
+    valueInUse: used ? roundMinor(inUse) : null,
+    valueOk: roundMinor(valueOk),
+    labour: roundMinor(labour),
+    consumables: minor(plan.consumables),
+    cost: roundMinor(cost),
+    ceiling: floorMinor(restoring),
+    copyCost: roundMinor(copyCost),
+    copyCeiling: floorMinor(forCopy),
+    walkAway,
+    setBy,
+    highestPrice: highestPriceFor(walkAway, facts.terms),
+  };
+}
