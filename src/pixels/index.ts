@@ -1,0 +1,18 @@
+export type { CardFit } from './card.ts';
+export { CARD_MM, refineCard } from './card.ts';
+export type { CoinFit } from './coin.ts';
+export { refineCoin } from './coin.ts';
+export type { CrackSize } from './crack-size.ts';
+export { crackSize } from './crack-size.ts';
+export type { CrackTrace, TraceOptions } from './crack-trace.ts';
+export { traceCrack } from './crack-trace.ts';
+export { crackWidth, type WidthClass } from './crack-width.ts';
+export * from './depth.ts';
+export type { Ellipse } from './ellipse.ts';
+export type { Homography, Quad } from './homography.ts';
+export { applyHomography, fitHomography, homographyOfQuads, invertHomography } from './homography.ts';
+export { USUAL_FOCAL } from './plane-pose.ts';
+export * from './scale.ts';
+export { type CardScaleOptions, scaleFromCard } from './scale-card.ts';
+export { scaleFromCoin } from './scale-coin.ts';
+export type { Failed, Img, Mm, Px, Running, Why } from './types.ts';
