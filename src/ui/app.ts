@@ -1,3 +1,4 @@
+import type { Signal } from '@preact/signals';
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
 import type { Catalogue } from '../core/catalogue.ts';
@@ -9,6 +10,8 @@ export interface App {
   readonly catalogue: Catalogue;
   /** Now, as Unix milliseconds: screens do not ask the clock themselves. */
   readonly now: () => number;
+  /** The phone emptied our storage since last time, and nobody has said they know. */
+  readonly cleared: Signal<boolean>;
 }
 
 export const AppContext = createContext<App | undefined>(undefined);

@@ -5,7 +5,7 @@ import css from './field.module.css';
 
 interface Labelled {
   readonly label: string;
-  readonly hint?: ComponentChildren;
+  readonly hint?: ComponentChildren | undefined;
 }
 
 /** A line or a paragraph of text, saved as it is typed. */
@@ -23,7 +23,7 @@ export function TextField({
   readonly value: string;
   readonly onChange: (value: string) => void;
   readonly lines?: number;
-  readonly placeholder?: string;
+  readonly placeholder?: string | undefined;
   /** Suggestions, offered by the platform. */
   readonly list?: readonly string[];
   readonly autocomplete?: string;
@@ -74,7 +74,7 @@ export function MoneyField({
   readonly value: number | null;
   readonly currency: string;
   readonly onChange: (minor: number | null) => void;
-  readonly placeholder?: string;
+  readonly placeholder?: string | undefined;
 }) {
   const id = useId();
   const [typed, setTyped] = useState<string>();

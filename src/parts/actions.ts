@@ -1,0 +1,152 @@
+import { useMemo } from 'preact/hooks';
+import { blank } from '../core/blank.ts';
+import type { Patch } from '../core/changes.ts';
+import {
+  type Fields,
+  type Finding,
+  type HatBlock,
+  type Mark,
+  type Offer,
+  type Photo,
+  type RecordType,
+  type Sale,
+  SETTINGS_ID,
+  type Statement,
+  type Survey,
+} from '../core/records.ts';
+import type { Edit } from '../store/edits.ts';
+import type { Store } from '../store/store.ts';
+import { useApp } from '../ui/app.ts';
+
+const create = <T extends RecordType>(type: T, id: string, fields: Partial<Fields<T>>): Edit =>
+  ({ do: 'create', type, id, fields: { ...blank[type], ...fields } }) as unknown as Edit;
+const set = <T extends RecordType>(_type: T, id: string, patch: Patch<T>): Edit => ({ do: 'set', id, set: patch });
+const remove = (id: string): Edit => ({ do: 'remove', id });
+
+/**
+ * The edits a person makes, each with the words under which it can be undone. In memory at once, saved at once; how the
+ * saving goes is in `store.saving`, so nobody waits for the promise here.
+ */
+export function actionsOn(store: Store, now: () => number) {
+  const instant = (): string => new Date(now()).toISOString();
+  const change = (label: string, ...edits: Parameters<Store['change']>[1]): void => {
+    // A failed save is shown by `store.saving` with its sentence; the rejection needs no second reader.
+    store.change(label, edits).catch(() => undefined);
+  };
+  return {
+    /** A new block with an empty survey. */
+    startBlock(fields: Partial<Fields<'block'>> = {}): string {
+      const block = store.newId();
+      const { currency, ownerName } = store.settings.value;
+      change(
+        'looking at a block',
+        create('block', block, { currency, ...fields }),
+        create('survey', store.newId(), {
+          blockId: block,
+          begun: instant(),
+          surveyor: ownerName,
+          reason: 'Before buying',
+        }),
+      );
+      return block;
+    },
+    setBlock: (block: HatBlock, patch: Patch<'block'>, label: string) => change(label, set('block', block.id, patch)),
+    /** With its survey, findings, marks, photographs; undo brings all of it back. */
+    removeBlock: (block: HatBlock) => change('removing the block', remove(block.id)),
+
+    setMeasure: (survey: Survey, measure: string, value: number | null) =>
+      change('a measure', set('survey', survey.id, { measures: { [measure]: value } })),
+    setSurvey: (survey: Survey, patch: Patch<'survey'>) => change('the survey', set('survey', survey.id, patch)),
+    /** Looked for, none seen; `false` takes the word back: not looked. */
+    noneSeen: (survey: Survey, kinds: readonly string[], seen: boolean) =>
+      change(
+        seen ? 'none seen' : 'not looked',
+        set('survey', survey.id, { noneSeen: Object.fromEntries(kinds.map((kind) => [kind, seen ? true : null])) }),
+      ),
+    /** The station is done, and what it shows and nobody found is none seen. */
+    finishStation: (survey: Survey, station: string, noneSeen: readonly string[]) =>
+      change(
+        noneSeen.length > 0 ? 'none seen for all' : 'a station done',
+        set('survey', survey.id, {
+          stationsDone: { [station]: true },
+          noneSeen: Object.fromEntries(noneSeen.map((kind) => [kind, true as const])),
+        }),
+      ),
+
+    addFinding(block: HatBlock, survey: Survey, kind: string, zone: string): string {
+      const id = store.newId();
+      const number = store.nextFindingNumber(block.id);
+      change(
+        'a finding',
+        create('finding', id, { blockId: block.id, surveyId: survey.id, number, kind, zone }),
+        // Found now: an earlier "none seen" no longer holds.
+        set('survey', survey.id, { noneSeen: { [kind]: null } }),
+      );
+      return id;
+    },
+    setFinding: (finding: Finding, patch: Patch<'finding'>) => change('a finding', set('finding', finding.id, patch)),
+    answer: (finding: Finding, ask: string, value: number | boolean | string | null) =>
+      change('a finding', set('finding', finding.id, { answers: { [ask]: value } })),
+    removeFinding: (finding: Finding) => change('removing the finding', remove(finding.id)),
+
+    setPhoto: (photo: Photo, patch: Patch<'photo'>) => change('a photograph', set('photo', photo.id, patch)),
+    removePhoto: (photo: Photo) => change('removing the photograph', remove(photo.id)),
+
+    addMark(block: HatBlock, fields: Partial<Fields<'mark'>>): string {
+      const id = store.newId();
+      change('a mark', create('mark', id, { blockId: block.id, ...fields }));
+      return id;
+    },
+    setMark: (mark: Mark, patch: Patch<'mark'>) => change('a mark', set('mark', mark.id, patch)),
+    removeMark: (mark: Mark) => change('removing the mark', remove(mark.id)),
+
+    addStatement(block: HatBlock, fields: Partial<Fields<'statement'>>): string {
+      const id = store.newId();
+      change('a step of its history', create('statement', id, { blockId: block.id, ...fields }));
+      return id;
+    },
+    setStatement: (statement: Statement, patch: Patch<'statement'>) =>
+      change('a step of its history', set('statement', statement.id, patch)),
+    removeStatement: (statement: Statement) => change('removing the step', remove(statement.id)),
+
+    addOffer: (block: HatBlock, what: Offer['what'], amount: number) =>
+      change(
+        'an offer',
+        create('offer', store.newId(), {
+          blockId: block.id,
+          saleId: block.saleId,
+          what,
+          amount,
+          currency: block.currency,
+          at: instant(),
+        }),
+      ),
+    removeOffer: (offer: Offer) => change('removing the offer', remove(offer.id)),
+
+    startSale(fields: Partial<Fields<'sale'>> = {}): string {
+      const id = store.newId();
+      change('a sale', create('sale', id, { currency: store.settings.value.currency, ...fields }));
+      return id;
+    },
+    setSale: (sale: Sale, patch: Patch<'sale'>) => change('the sale', set('sale', sale.id, patch)),
+    /** The blocks looked at there stay on the shelf. */
+    removeSale: (sale: Sale) => change('removing the sale', remove(sale.id)),
+    /** The example sale with all its lots, as one step that undo brings back whole. */
+    removeExample: () =>
+      change(
+        'taking the example away',
+        ...[...store.records.block.value.values(), ...store.records.sale.value.values()]
+          .filter(({ example }) => example)
+          .map(({ id }) => remove(id)),
+      ),
+
+    setSettings: (patch: Patch<'settings'>) => change('a setting', set('settings', SETTINGS_ID, patch)),
+  };
+}
+
+export type Actions = ReturnType<typeof actionsOn>;
+
+export function useActions(): Actions {
+  const { store, now } = useApp();
+  return useMemo(() => actionsOn(store, now), [store, now]);
+}

@@ -1,0 +1,32 @@
+import { BlockFigure } from '../drawings/block-figure.tsx';
+import { useApp } from '../ui/app.ts';
+import css from './block-thumbnail.module.css';
+import { drawingOf } from './drawing-of.ts';
+import { figureMarks } from './figure-marks.ts';
+import { StoredPicture } from './stored-picture.tsx';
+import type { BlockCase } from './use-case.ts';
+
+/** A block in small: its photograph, or its drawing with the findings on it. Decorative: its name stands beside it. */
+export function BlockThumbnail({ of }: { readonly of: BlockCase }) {
+  const { catalogue } = useApp();
+  const cover = of.photos.find(({ id }) => id === of.block.coverPhotoId) ?? of.photos[0];
+  if (cover) {
+    return (
+      <span class={css.thumb}>
+        <StoredPicture sha256={cover.thumbnail} alt="" />
+      </span>
+    );
+  }
+  const drawing = drawingOf(of.block, catalogue);
+  return (
+    <span class={css.thumb} aria-hidden="true">
+      <BlockFigure
+        drawing={drawing}
+        view={drawing.face}
+        marks={figureMarks(of, catalogue)}
+        zoneName={(id) => id}
+        thumbnail
+      />
+    </span>
+  );
+}

@@ -1,0 +1,103 @@
+import { entry } from '../../core/catalogue.ts';
+import { STAGES, type Stage } from '../../core/records.ts';
+import { useActions } from '../../parts/actions.ts';
+import { Gone } from '../../parts/gone.tsx';
+import { StoredPicture } from '../../parts/stored-picture.tsx';
+import { useCase } from '../../parts/use-case.ts';
+import { useNames } from '../../parts/use-names.ts';
+import { useApp } from '../../ui/app.ts';
+import { Button } from '../../ui/button.tsx';
+import { ChoiceField, SelectField, TextField } from '../../ui/field.tsx';
+import { Page, Section } from '../../ui/page.tsx';
+import { type Params, to } from '../../ui/route.ts';
+import { go } from '../../ui/router.tsx';
+import css from './block.module.css';
+
+const stageWords: Record<Stage, string> = { before: 'Before', during: 'During', after: 'After' };
+
+/** One photograph large, with what it shows and where its bytes vouch for themselves. */
+export default function PhotoScreen({ params }: { params: Params }) {
+  const { catalogue } = useApp();
+  const actions = useActions();
+  const of = useCase(params.id ?? '');
+  const { findingName } = useNames(of ?? { findings: [] });
+  const photo = of?.photos.find(({ id }) => id === params.photo);
+  if (!of || !photo) return <Gone />;
+  const home = to('/block/:id', { id: of.block.id });
+  const when = photo.taken;
+  return (
+    <Page title={entry(catalogue.views, photo.view)?.term ?? 'Photograph'} back={{ href: home, label: 'The block' }}>
+      <div class={css.photo}>
+        <StoredPicture sha256={photo.sha256} alt={photo.caption || 'The photograph'} />
+      </div>
+      <Section>
+        <SelectField
+          label="View"
+          value={photo.view}
+          options={Object.entries(catalogue.views).map(([id, view]) => ({ id, label: view.term }))}
+          hint={entry(catalogue.views, photo.view)?.text}
+          onChange={(view) => actions.setPhoto(photo, { view })}
+        />
+        <ChoiceField
+          label="When in the work"
+          value={photo.stage}
+          options={STAGES.map((id) => ({ id, label: stageWords[id] }))}
+          onChange={(stage) => stage && actions.setPhoto(photo, { stage })}
+        />
+        <SelectField
+          label="Shows"
+          value={photo.findingId ?? ''}
+          options={[
+            { id: '', label: 'The block as a whole' },
+            ...of.findings.map(({ id }) => ({ id, label: findingName(id) })),
+          ]}
+          onChange={(findingId) => actions.setPhoto(photo, { findingId: findingId || null })}
+        />
+        <TextField label="Caption" value={photo.caption} onChange={(caption) => actions.setPhoto(photo, { caption })} />
+        <Button
+          pressed={of.block.coverPhotoId === photo.id}
+          onPress={() => actions.setBlock(of.block, { coverPhotoId: photo.id }, 'the cover')}
+        >
+          Show it on the shelf
+        </Button>
+      </Section>
+      <Section title="About the file">
+        <dl class={`${css.facts} figures`}>
+          <dt>Taken</dt>
+          <dd>
+            {when
+              ? `${when.local.replace('T', ' ')}${when.offset ? ` ${when.offset}` : ', zone not known'}${when.from === 'camera' ? ', by the camera' : ', by this phone’s clock'}`
+              : 'not known'}
+          </dd>
+          <dt>Size</dt>
+          <dd>
+            {photo.width} × {photo.height} px, {Math.round(photo.bytes / 1024)} kB
+          </dd>
+          <dt>Original</dt>
+          <dd>
+            {photo.original
+              ? `${photo.original.name || 'kept'}, ${Math.round(photo.original.bytes / 1024)} kB`
+              : 'not kept (see settings)'}
+          </dd>
+          <dt>Place</dt>
+          <dd>
+            {photo.position
+              ? `${photo.position.latitude.toFixed(4)}, ${photo.position.longitude.toFixed(4)}`
+              : 'not kept'}
+          </dd>
+          <dt>SHA-256</dt>
+          <dd>{photo.sha256}</dd>
+        </dl>
+        <Button
+          look="quiet"
+          onPress={() => {
+            actions.removePhoto(photo);
+            go(home, { replace: true });
+          }}
+        >
+          Remove this photograph
+        </Button>
+      </Section>
+    </Page>
+  );
+}

@@ -1,0 +1,237 @@
+import { useState } from 'preact/hooks';
+import { entry } from '../../core/catalogue.ts';
+import { PLACES, type Place } from '../../core/records.ts';
+import { BlockFigure } from '../../drawings/block-figure.tsx';
+import { useActions } from '../../parts/actions.ts';
+import { AnswerCard } from '../../parts/answer.tsx';
+import { blockName } from '../../parts/block-name.ts';
+import { drawingOf } from '../../parts/drawing-of.ts';
+import { figureMarks } from '../../parts/figure-marks.ts';
+import { FindingSheet } from '../../parts/finding-sheet.tsx';
+import { Gone } from '../../parts/gone.tsx';
+import { GradeBadge } from '../../parts/grade-badge.tsx';
+import { PhotoStrip } from '../../parts/photo-strip.tsx';
+import { PlanList } from '../../parts/plan-list.tsx';
+import { PriceFields } from '../../parts/price-fields.tsx';
+import { type BlockCase, useCase } from '../../parts/use-case.ts';
+import { useNames } from '../../parts/use-names.ts';
+import { list, measured } from '../../text/format.ts';
+import { useApp } from '../../ui/app.ts';
+import { Button } from '../../ui/button.tsx';
+import { SelectField, TextField } from '../../ui/field.tsx';
+import { Page, Section } from '../../ui/page.tsx';
+import { type Params, to } from '../../ui/route.ts';
+import { go } from '../../ui/router.tsx';
+import css from './block.module.css';
+
+export default function BlockScreen({ params }: { params: Params }) {
+  const of = useCase(params.id ?? '');
+  return of ? <BlockPage of={of} /> : <Gone />;
+}
+
+export const placeOptions: readonly { id: Place; label: string }[] = PLACES.map((id) => ({
+  id,
+  label: {
+    lookingAt: 'Looking at',
+    quarantine: 'In quarantine',
+    toDo: 'To do',
+    onTheBench: 'On the bench',
+    ready: 'Ready',
+    letGo: 'Let go',
+  }[id],
+}));
+
+function BlockPage({ of }: { readonly of: BlockCase }) {
+  const { catalogue } = useApp();
+  const actions = useActions();
+  const { block, sale } = of;
+  const [openFinding, setOpenFinding] = useState<string>();
+  const at = (path: string): string => to(`/block/:id${path}`, { id: block.id });
+  const type = entry(catalogue.types, block.blockType);
+  const materials = block.materials.map((id) => entry(catalogue.materials, id)?.term ?? id);
+  return (
+    <Page
+      title={blockName(block, catalogue)}
+      under={
+        <>
+          {[type?.term ?? 'Type not said', list(materials) || 'material not said'].join(', ')}
+          {sale && (
+            <>
+              {' · '}
+              <a href={to('/sale/:id', { id: sale.id })}>{sale.title || 'Unnamed sale'}</a>
+            </>
+          )}
+        </>
+      }
+      back={{ href: '#/', label: 'Shelf' }}
+      dock={
+        <div class={css.dock}>
+          <Button look="main" wide href={at('/walk')}>
+            Walk round it
+          </Button>
+          <Button href={at('/report')}>Report</Button>
+        </div>
+      }
+      aside={
+        <>
+          <Section title="The answer">
+            <AnswerCard of={of} onWalk={at('/walk')} />
+          </Section>
+          <Section title="What it would take">
+            <PlanList of={of} />
+          </Section>
+          <Section title="Prices">
+            <PriceFields of={of} />
+          </Section>
+        </>
+      }
+    >
+      <Section>
+        <BlockFigure
+          drawing={drawingOf(block, catalogue)}
+          marks={figureMarks(of, catalogue)}
+          zoneName={(id) => entry(catalogue.zones, id)?.term ?? id}
+          label="Damage map"
+        />
+        <Findings of={of} onOpen={setOpenFinding} />
+      </Section>
+      <Section title="Photographs">
+        <PhotoStrip of={of} />
+      </Section>
+      <Section title="Story and marks" aside={<a href={at('/story')}>Write</a>}>
+        <Story of={of} />
+      </Section>
+      <Section title="About it" aside={<a href={at('/look')}>Type, wood, parts</a>}>
+        <TextField
+          label="Name"
+          value={block.name}
+          placeholder={type?.term}
+          onChange={(name) => actions.setBlock(block, { name }, 'the name')}
+        />
+        <TextField
+          label="Number"
+          hint="Your own, or the lot’s"
+          value={block.objectNumber}
+          onChange={(objectNumber) => actions.setBlock(block, { objectNumber }, 'the number')}
+        />
+        <SelectField
+          label="Where it stands"
+          value={block.place}
+          options={placeOptions}
+          onChange={(place) => actions.setBlock(block, { place }, 'where it stands')}
+        />
+        <TextField
+          label="Note"
+          lines={3}
+          value={block.note}
+          onChange={(note) => actions.setBlock(block, { note }, 'a note')}
+        />
+        <RemoveBlock of={of} />
+      </Section>
+      {openFinding && <FindingSheet of={of} findingId={openFinding} onClose={() => setOpenFinding(undefined)} />}
+    </Page>
+  );
+}
+
+function Findings({ of, onOpen }: { readonly of: BlockCase; readonly onOpen: (id: string) => void }) {
+  const { catalogue } = useApp();
+  const { kindTerm, zoneTerm } = useNames(of);
+  const { graded, unscored, kinds } = of.assessment;
+  const noneSeen = kinds.filter(({ state }) => state === 'noneSeen').length;
+  const notLooked = kinds.filter(({ state }) => state === 'notLooked').length;
+  return (
+    <>
+      <ul class={css.findings}>
+        {graded.map(({ finding, grade }) => (
+          <li key={finding.id}>
+            <button type="button" onClick={() => onOpen(finding.id)}>
+              <b class="figures">{finding.number}</b>
+              <span>
+                {kindTerm(finding.kind)}
+                <small>
+                  {zoneTerm(finding.zone)}
+                  {finding.part !== null && `, part ${finding.part}`}
+                  {entry(catalogue.damage, finding.kind)
+                    ?.asks.flatMap((ask) => {
+                      const value = finding.answers[ask.id];
+                      return ask.type === 'measure' && ask.unit !== 'level' && typeof value === 'number'
+                        ? [`, ${ask.label.toLocaleLowerCase('en-GB')} ${measured(value, ask.unit, of.settings.units)}`]
+                        : [];
+                    })
+                    .join('')}
+                </small>
+              </span>
+              <GradeBadge grade={grade} />
+            </button>
+          </li>
+        ))}
+        {unscored.map((finding) => (
+          <li key={finding.id}>
+            <p>
+              <b class="figures">{finding.number}</b> {kindTerm(finding.kind)}: kept, not scored.
+            </p>
+          </li>
+        ))}
+      </ul>
+      <p class={css.counts}>
+        {graded.length === 0 && 'Nothing found so far. '}
+        {noneSeen} kinds looked for and not seen, {notLooked} not looked for yet.
+      </p>
+    </>
+  );
+}
+
+function Story({ of }: { readonly of: BlockCase }) {
+  const { catalogue } = useApp();
+  return (
+    <>
+      {of.marks.length === 0 && of.statements.length === 0 && (
+        <p class={css.counts}>No marks or story written down yet.</p>
+      )}
+      <ul class={css.story}>
+        {of.marks.map((mark) => (
+          <li key={mark.id}>
+            {entry(catalogue.marks, mark.kind)?.term ?? mark.kind}: <b>{mark.text || '(not read)'}</b>
+          </li>
+        ))}
+      </ul>
+      {of.statements.length > 0 && (
+        <p>
+          {of.statements.length} {of.statements.length === 1 ? 'step' : 'steps'} of its history written down.
+        </p>
+      )}
+    </>
+  );
+}
+
+/** The one thing asked twice about: a block with photographs. Undo brings it back all the same. */
+function RemoveBlock({ of }: { readonly of: BlockCase }) {
+  const actions = useActions();
+  const [asking, setAsking] = useState(false);
+  const remove = (): void => {
+    actions.removeBlock(of.block);
+    go('#/', { replace: true });
+  };
+  if (of.photos.length === 0 || asking) {
+    return (
+      <p>
+        {asking && <>It has {of.photos.length} photographs. </>}
+        <Button look="quiet" onPress={remove}>
+          {asking ? 'Yes, remove it' : 'Remove this block'}
+        </Button>
+        {asking && (
+          <Button look="quiet" onPress={() => setAsking(false)}>
+            Keep it
+          </Button>
+        )}
+      </p>
+    );
+  }
+  return (
+    <p>
+      <Button look="quiet" onPress={() => setAsking(true)}>
+        Remove this block
+      </Button>
+    </p>
+  );
+}

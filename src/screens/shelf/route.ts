@@ -1,0 +1,3 @@
+import { defineRoute } from '../../ui/route.ts';
+
+export const routes = [defineRoute({ path: '/', title: 'Shelf', load: () => import('./screen.tsx') })];
