@@ -1,0 +1,57 @@
+import type { Grade, Mechanism } from './catalogue.ts';
+
+/** What a report is made of: a plain tree without markup, so that every format writes the same report. */
+export type ReportPart =
+  | { readonly kind: 'heading'; readonly level: 2 | 3; readonly text: string }
+  | { readonly kind: 'paragraph'; readonly text: string; readonly tone?: 'caution' | 'small' | 'lead' }
+  | { readonly kind: 'facts'; readonly rows: readonly (readonly [term: string, value: string])[] }
+  | { readonly kind: 'list'; readonly items: readonly string[]; readonly ordered?: boolean; readonly tone?: 'caution' }
+  | {
+      readonly kind: 'table';
+      readonly caption: string;
+      readonly head: readonly string[];
+      readonly rows: readonly (readonly string[])[];
+      readonly foot?: readonly (readonly string[])[];
+      /** Columns set flush right with even figures. */
+      readonly numeric: readonly number[];
+    }
+  | {
+      readonly kind: 'damageMap';
+      readonly drawing: string;
+      readonly marks: readonly ReportMark[];
+      readonly alt: string;
+      readonly caption: string;
+    }
+  | { readonly kind: 'photographs'; readonly items: readonly ReportPhoto[] };
+
+export interface ReportMark {
+  readonly number: number;
+  readonly zone: string;
+  readonly part: number | null;
+  readonly mechanism: Mechanism;
+  readonly grade: Grade;
+}
+
+export interface ReportPhoto {
+  /** Key of the stored bytes; also printed, so that the picture can be proved the same later. */
+  readonly sha256: string;
+  readonly width: number;
+  readonly height: number;
+  readonly caption: string;
+  readonly alt: string;
+}
+
+export interface ReportDocument {
+  readonly title: string;
+  readonly subtitle: string;
+  /** For file names and headers: letters, digits and hyphens. */
+  readonly identifier: string;
+  readonly lang: string;
+  readonly author: string;
+  /** RFC 3339, UTC. */
+  readonly made: string;
+  readonly paper: 'a4' | 'letter';
+  readonly parts: readonly ReportPart[];
+  /** The records behind the report, to be read by a machine; private fields left out as in the text. */
+  readonly data: unknown;
+}

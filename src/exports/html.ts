@@ -1,0 +1,114 @@
+import type { ReportDocument, ReportPart } from '../core/report.ts';
+import { figureSvg } from '../drawings/figure-svg.ts';
+import { drawings } from '../drawings/index.ts';
+import { reportMarks } from '../drawings/report-marks.ts';
+import { REPORT_CSS } from './report-css.ts';
+import type { ReportFormat, WriteTools } from './report-file.ts';
+
+/** Text for HTML: also safe inside a double-quoted attribute. */
+export const escaped = (text: string): string => text.replace(/[&<>"']/g, (sign) => `&#${sign.charCodeAt(0)};`);
+
+const cell = (tag: 'td' | 'th', text: string, numeric: boolean, scope = ''): string =>
+  `<${tag}${scope && ` scope="${scope}"`}${numeric ? ' class="n"' : ''}>${escaped(text)}</${tag}>`;
+
+function table({ caption, head, rows, foot = [], numeric }: ReportPart & { kind: 'table' }): string {
+  const line = (row: readonly string[]): string =>
+    `<tr>${row.map((text, index) => cell(index === 0 ? 'th' : 'td', text, numeric.includes(index), index === 0 ? 'row' : '')).join('')}</tr>`;
+  return (
+    `<table><caption>${escaped(caption)}</caption><thead><tr>` +
+    `${head.map((text, index) => cell('th', text, numeric.includes(index), 'col')).join('')}</tr></thead>` +
+    `<tbody>${rows.map(line).join('')}</tbody>${foot.length > 0 ? `<tfoot>${foot.map(line).join('')}</tfoot>` : ''}</table>`
+  );
+}
+
+async function base64(bytes: ArrayBuffer): Promise<string> {
+  // In pieces: one call with a whole photograph as arguments would overflow the stack.
+  const view = new Uint8Array(bytes);
+  let text = '';
+  for (let at = 0; at < view.length; at += 0x8000) text += String.fromCharCode(...view.subarray(at, at + 0x8000));
+  return btoa(text);
+}
+
+type Progress = { done: number; readonly of: number };
+
+async function photographs(
+  { items }: ReportPart & { kind: 'photographs' },
+  tools: WriteTools,
+  progress: Progress,
+): Promise<string> {
+  const figures: string[] = [];
+  for (const item of items) {
+    tools.signal.throwIfAborted();
+    const stored = await tools.picture(item.sha256);
+    const picture = stored
+      ? `<img src="data:image/jpeg;base64,${await base64(stored.bytes)}" width="${item.width}" height="${item.height}" alt="${escaped(item.alt)}">`
+      : '<p class="missing">The bytes of this photograph are not on the device that wrote the report.</p>';
+    figures.push(
+      `<figure>${picture}<figcaption>${escaped(item.caption)}<br><span class="hash">SHA-256 ${item.sha256}</span></figcaption></figure>`,
+    );
+    progress.done += 1;
+    tools.onStep(progress.done, progress.of);
+  }
+  return `<div class="photographs">${figures.join('')}</div>`;
+}
+
+async function part(item: ReportPart, tools: WriteTools, progress: Progress): Promise<string> {
+  switch (item.kind) {
+    case 'heading':
+      return `<h${item.level}>${escaped(item.text)}</h${item.level}>`;
+    case 'paragraph':
+      return `<p${item.tone ? ` class="${item.tone}"` : ''}>${escaped(item.text)}</p>`;
+    case 'facts':
+      return `<dl>${item.rows.map(([term, value]) => `<div><dt>${escaped(term)}</dt><dd>${escaped(value)}</dd></div>`).join('')}</dl>`;
+    case 'list': {
+      const tag = item.ordered ? 'ol' : 'ul';
+      return `<${tag}${item.tone ? ` class="${item.tone}"` : ''}>${item.items.map((text) => `<li>${escaped(text)}</li>`).join('')}</${tag}>`;
+    }
+    case 'table':
+      return table(item);
+    case 'damageMap': {
+      const known: Readonly<Record<string, (typeof drawings)[keyof typeof drawings]>> = drawings;
+      const drawing = (Object.hasOwn(known, item.drawing) ? known[item.drawing] : undefined) ?? drawings.domeCrown;
+      const figure = figureSvg(drawing, reportMarks(item.marks), { width: 420, title: item.alt });
+      return `<figure class="map">${figure}<figcaption>${escaped(item.caption)}</figcaption></figure>`;
+    }
+    case 'photographs':
+      return photographs(item, tools, progress);
+  }
+}
+
+/** JSON that cannot end the element it stands in. */
+const embedded = (data: unknown): string => JSON.stringify(data).replace(/</g, '\\u003c');
+
+/**
+ * One HTML file that needs nothing else, now or in fifty years: pictures and drawings inside, no script, no link out, its
+ * own content policy; prints on A4 or Letter. The records stand in it once more as JSON for a machine.
+ */
+export async function writeHtml(report: ReportDocument, tools: WriteTools): Promise<Blob> {
+  const of = report.parts.reduce((sum, item) => sum + (item.kind === 'photographs' ? item.items.length : 0), 0);
+  const progress: Progress = { done: 0, of };
+  const body: string[] = [];
+  for (const item of report.parts) body.push(await part(item, tools, progress));
+  tools.signal.throwIfAborted();
+  const made = report.made.slice(0, 16).replace('T', ' ');
+  return new Blob(
+    [
+      `<!doctype html><html lang="${escaped(report.lang)}"><head><meta charset="utf-8">`,
+      `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; img-src data:; style-src 'unsafe-inline'">`,
+      '<meta name="viewport" content="width=device-width, initial-scale=1"><meta name="generator" content="Blockworth">',
+      `<title>${escaped(report.title)}</title><style>@page{size:${report.paper === 'a4' ? 'A4' : 'letter'};margin:18mm}${REPORT_CSS}</style></head><body>`,
+      `<header><h1>${escaped(report.title)}</h1><p>${escaped([report.subtitle, `written ${made} UTC`, report.author && `by ${report.author}`].filter(Boolean).join(' · '))}</p></header>`,
+      `<main>${body.join('\n')}</main>`,
+      '<footer>Written by Blockworth on the device of the one who looked. The hash under each photograph proves later that it is the same.</footer>',
+      `<script type="application/json" id="survey">${embedded(report.data)}</script></body></html>`,
+    ],
+    { type: 'text/html' },
+  );
+}
+
+export default {
+  label: 'One page for any browser',
+  extension: 'html',
+  mimeType: 'text/html',
+  write: writeHtml,
+} satisfies ReportFormat;

@@ -1,0 +1,19 @@
+import type { ReportDocument } from '../core/report.ts';
+
+/** A format a report can be written in: one file beside this one, found by glob. */
+export interface ReportFormat {
+  readonly label: string;
+  readonly extension: string;
+  readonly mimeType: string;
+  /**
+   * @param picture bytes of a stored photograph by hash; undefined when they are not on this device
+   * @throws the signal's reason when cancelled
+   */
+  readonly write: (report: ReportDocument, tools: WriteTools) => Promise<Blob>;
+}
+
+export interface WriteTools {
+  readonly picture: (sha256: string) => Promise<{ readonly bytes: ArrayBuffer; readonly mime: string } | undefined>;
+  readonly signal: AbortSignal;
+  readonly onStep: (done: number, of: number) => void;
+}

@@ -1,0 +1,115 @@
+import type { ReportDocument, ReportPart } from '../../core/report.ts';
+import { BlockFigure } from '../../drawings/block-figure.tsx';
+import { drawings } from '../../drawings/index.ts';
+import { reportMarks } from '../../drawings/report-marks.ts';
+import type { BlockDrawing } from '../../drawings/shape.ts';
+import { StoredPicture } from '../../parts/stored-picture.tsx';
+import css from './report.module.css';
+
+/** The report as it will be written, on screen: the same tree the file is made from. */
+export function ReportView({ report }: { readonly report: ReportDocument }) {
+  return (
+    <article class={css.report} aria-label="Preview">
+      <p class={css.title}>{report.title}</p>
+      <p class={css.small}>{report.subtitle}</p>
+      {report.parts.map((part, index) => (
+        // The parts of a document have no identity but their place.
+        // biome-ignore lint/suspicious/noArrayIndexKey: see above
+        <Part key={index} part={part} />
+      ))}
+    </article>
+  );
+}
+
+function Part({ part }: { readonly part: ReportPart }) {
+  switch (part.kind) {
+    case 'heading':
+      return part.level === 2 ? <h2>{part.text}</h2> : <h3>{part.text}</h3>;
+    case 'paragraph':
+      return <p class={part.tone && css[part.tone]}>{part.text}</p>;
+    case 'facts':
+      return (
+        <dl>
+          {part.rows.map(([term, value]) => (
+            <div key={term}>
+              <dt>{term}</dt>
+              <dd>{value}</dd>
+            </div>
+          ))}
+        </dl>
+      );
+    case 'list': {
+      const items = part.items.map((text) => <li key={text}>{text}</li>);
+      const look = part.tone && css[part.tone];
+      return part.ordered ? <ol class={look}>{items}</ol> : <ul class={look}>{items}</ul>;
+    }
+    case 'table':
+      return <Table part={part} />;
+    case 'damageMap': {
+      const known: Readonly<Record<string, BlockDrawing>> = drawings;
+      return (
+        <figure>
+          <BlockFigure
+            drawing={known[part.drawing] ?? drawings.domeCrown}
+            marks={reportMarks(part.marks)}
+            zoneName={(id) => id}
+            label={part.alt}
+          />
+          <figcaption>{part.caption}</figcaption>
+        </figure>
+      );
+    }
+    case 'photographs':
+      return (
+        <div class={css.photographs}>
+          {part.items.map((item) => (
+            <figure key={item.sha256}>
+              <StoredPicture sha256={item.sha256} alt={item.alt} />
+              <figcaption>
+                {item.caption}
+                <span class={css.hash}>SHA-256 {item.sha256}</span>
+              </figcaption>
+            </figure>
+          ))}
+        </div>
+      );
+  }
+}
+
+function Table({ part }: { readonly part: ReportPart & { kind: 'table' } }) {
+  const line = (row: readonly string[]) => (
+    <tr key={row.join('|')}>
+      {row.map((text, column) =>
+        column === 0 ? (
+          <th key={part.head[column]} scope="row">
+            {text}
+          </th>
+        ) : (
+          <td
+            key={part.head[column] ?? text}
+            data-n={part.numeric.includes(column) || undefined}
+            data-head={part.head[column]}
+          >
+            {text}
+          </td>
+        ),
+      )}
+    </tr>
+  );
+  return (
+    <table>
+      <caption>{part.caption}</caption>
+      <thead>
+        <tr>
+          {part.head.map((text, column) => (
+            <th key={text} scope="col" data-n={part.numeric.includes(column) || undefined}>
+              {text}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>{part.rows.map(line)}</tbody>
+      {part.foot && <tfoot>{part.foot.map(line)}</tfoot>}
+    </table>
+  );
+}
