@@ -341,6 +341,8 @@ export interface Essential {
   )[];
   /** Not asked of these groups (a stand has no rope line). */
   readonly notFor?: readonly TypeGroup[];
+  /** Asked only where a material of the block is food for insects. */
+  readonly onlyInsectFood?: true;
 }
 
 export interface MarkKind {
@@ -393,8 +395,13 @@ export interface PocketReference {
   readonly term: string;
   readonly kind: 'card' | 'coin' | 'paper' | 'coinOfConstantWidth';
   readonly region: 'anywhere' | 'uk' | 'euro' | 'us';
-  /** Diameter, or long side × short side, mm. */
+  /** Diameter (point to point where it has corners), or long side × short side, mm. */
   readonly mm: readonly number[];
+  /** Of a coin with corners: flat to flat. */
+  readonly acrossFlatsMm?: number;
+  /** Of a card. */
+  readonly thicknessMm?: number;
+  readonly cornerRadiusMm?: number;
   readonly source: Source;
 }
 

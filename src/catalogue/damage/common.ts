@@ -1,0 +1,36 @@
+import type { DamageKind, Origin } from '../../core/catalogue.ts';
+import type { MaterialId, TreatmentId } from '../ids.ts';
+import { memory } from '../source.ts';
+import type { StationId } from '../stations.ts';
+
+/** A damage kind whose treatments, materials and stations must be in the catalogue. */
+export type Kind = DamageKind<TreatmentId, MaterialId, StationId>;
+
+export const solidWoods = [
+  'lime',
+  'alder',
+  'poplar',
+  'sapele',
+  'mahogany',
+  'beech',
+  'pine',
+  'balsa',
+] as const satisfies readonly MaterialId[];
+export const woods = [...solidWoods, 'plywood'] as const satisfies readonly MaterialId[];
+export const metals = ['aluminium', 'iron'] as const satisfies readonly MaterialId[];
+/** Bound with paste: water and steam undo them. */
+export const pasted = ['sparterie', 'papierMache'] as const satisfies readonly MaterialId[];
+
+/** Weighs in the verdict like any damage. */
+export const inFull = { critical: true, repair: true } as const;
+
+/** Chances by origin, in this order: workshop in use, dealer, damp store, unknown. */
+export const chances = (
+  workshopInUse: number,
+  dealer: number,
+  dampStore: number,
+  unknown: number,
+): Readonly<Record<Origin, number>> => ({ workshopInUse, dealer, dampStore, unknown });
+
+/** Grade bounds and wording without a source of their own. */
+export const judged = memory('Bounds, wording, treatability and odds: trade estimate, from memory.');
