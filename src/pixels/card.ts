@@ -32,7 +32,12 @@ const LAST_REACH = 4;
  */
 export function refineCard(img: Img, taps: readonly Px[], run?: Running): CardFit | Failed {
   if (taps.length !== 4) return failed('too-few-points');
-  let corners = outwards(taps as unknown as Quad);
+  return sharpenCorners(img, outwards(taps as unknown as Quad), run);
+}
+
+/** The same from corners already near where the straight sides meet. */
+export function sharpenCorners(img: Img, start: Quad, run?: Running): CardFit | Failed {
+  let corners = start;
   const short = shortestSide(corners);
   if (!(short > 30)) return failed('too-few-points');
   const first = Math.max(14, 0.055 * short);

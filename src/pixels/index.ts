@@ -1,5 +1,6 @@
 export type { CardFit } from './card.ts';
 export { CARD_MM, refineCard } from './card.ts';
+export { findCard } from './card-find.ts';
 export type { CoinFit } from './coin.ts';
 export { refineCoin } from './coin.ts';
 export type { CrackSize } from './crack-size.ts';
