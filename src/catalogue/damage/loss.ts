@@ -111,13 +111,13 @@ export const loss = {
       raking: 'Groove shadow fades.',
     },
     asks: [
-      pct('circPct', 'Share of the way round that is bad', { step: 5, max: 100, chips: [5, 10, 30, 60] }),
+      pct('pctCirc', 'Share of the way round that is bad', { step: 5, max: 100, chips: [5, 10, 30, 60] }),
       mm('depthLostMm', 'Depth lost', { step: 0.1, max: 10, chips: [0.3, 0.8, 1.6, 3] }),
       yesNo('notMade', 'Never had a groove?', 'Pin-only blocks are made without one: then it is no damage.'),
     ],
     grading: {
       by: [
-        { ask: 'circPct', from: [2, 10, 30, 60] },
+        { ask: 'pctCirc', from: [2, 10, 30, 60] },
         { ask: 'depthLostMm', from: [0.3, 0.8, 1.6, 3] },
       ],
       combine: 'max',
@@ -140,7 +140,7 @@ export const loss = {
         fromGrade: 2,
         when: { group: ['brim'] },
         // A brim edge is 1.2–1.4 m round (420 × 380 mm: 1257 mm), so one per cent is about 13 mm.
-        amount: { from: 'circPct', times: 13, else: 300 },
+        amount: { from: 'pctCirc', times: 13, else: 300 },
         why: 'Without its groove a brim cannot hold the material under tension.',
         essential: true,
       },
@@ -149,7 +149,7 @@ export const loss = {
         fromGrade: 2,
         when: { not: { group: ['brim'] } },
         // A head line is about 570 mm round.
-        amount: { from: 'circPct', times: 5.7, else: 150 },
+        amount: { from: 'pctCirc', times: 5.7, else: 150 },
         why: 'The cord must stay in its line.',
         essential: true,
       },
@@ -157,7 +157,7 @@ export const loss = {
         treatment: 'letInPatch',
         fromGrade: 4,
         // New wood about 10 mm wide for a tenth to all of the line.
-        amount: { from: 'circPct', times: 0.5, else: 30 },
+        amount: { from: 'pctCirc', times: 0.5, else: 30 },
         why: 'Nothing is left to cut a groove in: new wood first.',
         essential: true,
       },

@@ -178,9 +178,9 @@ export const sparterie = {
     appliesTo: { materials: ['sparterie'], zoneClasses: ['line'] },
     stations: ['cord'],
     detect: { sight: 'Rust through the binding.', touch: 'Kink, sharp end.' },
-    asks: [pct('lengthPct', 'Share of the edge', { step: 5, max: 100, chips: [5, 15, 45, 80] })],
+    asks: [pct('pctLength', 'Share of the edge', { step: 5, max: 100, chips: [5, 15, 45, 80] })],
     grading: {
-      by: [{ ask: 'lengthPct', from: [5, 15, 45, 80] }],
+      by: [{ ask: 'pctLength', from: [5, 15, 45, 80] }],
       combine: 'max',
       raises: [],
       words: ['Spots', '15–45 %', '45–80 %', 'All, or ends out'],

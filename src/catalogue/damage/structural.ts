@@ -146,13 +146,13 @@ export const structural = {
       uv: 'Hide glue tends to show blue-white (from memory).',
     },
     asks: [
-      pct('linePct', 'Share of the line that is open', { step: 5, max: 100, chips: [5, 10, 35, 75] }),
+      pct('pctOfLine', 'Share of the line that is open', { step: 5, max: 100, chips: [5, 10, 35, 75] }),
       mm('gapMm', 'Gap at the widest', { step: 0.1, max: 20, chips: [0.1, 0.2, 1, 3] }),
       mm('lengthMm', 'Length of the opening', { step: 10, max: 1500, chips: [50, 100, 200, 400] }),
     ],
     grading: {
       by: [
-        { ask: 'linePct', from: [1, 10, 35, 75] },
+        { ask: 'pctOfLine', from: [1, 10, 35, 75] },
         { ask: 'gapMm', from: [0.05, 0.2, 1, 3] },
       ],
       combine: 'max',
