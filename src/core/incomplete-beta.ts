@@ -68,15 +68,15 @@ export interface BetaTails {
   readonly logSlope: number;
 }
 
-/**
- * @param x,y the point and 1 minus it, given apart so that neither end loses digits
- * @param logB ln B(a, b), handed in so that a search computes it once
- */
-export function betaTails(a: number, b: number, x: number, y: number, logB = logBeta(a, b)): BetaTails {
-  if (x <= 0) return { logBelow: -Infinity, logAbove: 0, logSlope: -Infinity };
-  if (y <= 0) return { logBelow: 0, logAbove: -Infinity, logSlope: -Infinity };
-  const logX = x < 0.5 ? Math.log(x) : Math.log1p(-y);
-  const logY = y < 0.5 ? Math.log(y) : Math.log1p(-x);
+/** A point from 0 to 1, with its distance from 1 and the logarithms of both, so that neither end loses digits. */
+interface Place {
+  readonly x: number;
+  readonly y: number;
+  readonly logX: number;
+  readonly logY: number;
+}
+
+function tailsAt(a: number, b: number, { x, y, logX, logY }: Place, logB: number): BetaTails {
   const logSlope = a * logX + b * logY - logB;
   if (x < (a + 1) / (a + b + 2)) {
     const logBelow = logSlope + Math.log(continuedFraction(a, b, x) / a);
@@ -84,6 +84,26 @@ export function betaTails(a: number, b: number, x: number, y: number, logB = log
   }
   const logAbove = logSlope + Math.log(continuedFraction(b, a, y) / b);
   return { logBelow: Math.log1p(-Math.min(1, Math.exp(logAbove))), logAbove, logSlope };
+}
+
+/** @param x,y the point and 1 minus it, given apart because near 1 the difference would lose digits */
+export function betaTails(a: number, b: number, x: number, y: number): BetaTails {
+  if (x <= 0) return { logBelow: -Infinity, logAbove: 0, logSlope: -Infinity };
+  if (y <= 0) return { logBelow: 0, logAbove: -Infinity, logSlope: -Infinity };
+  const logX = x < 0.5 ? Math.log(x) : Math.log1p(-y);
+  const logY = y < 0.5 ? Math.log(y) : Math.log1p(-x);
+  return tailsAt(a, b, { x, y, logX, logY }, logBeta(a, b));
+}
+
+/** The point whose ln(x/(1 − x)) is u; its logarithms stay right where the point itself is too small to write. */
+function placeAt(u: number): Place {
+  const rest = Math.log1p(Math.exp(-Math.abs(u)));
+  return {
+    x: 1 / (1 + Math.exp(-u)),
+    y: 1 / (1 + Math.exp(u)),
+    logX: Math.min(u, 0) - rest,
+    logY: Math.min(-u, 0) - rest,
+  };
 }
 
 /**
@@ -98,7 +118,7 @@ export function betaLogit(below: number, above: number, a: number, b: number): n
   const target = Math.log(lower ? below : above);
   let u = Math.log(a / b);
   for (let step = 0; step < 100; step++) {
-    const { logBelow, logAbove, logSlope } = betaTails(a, b, 1 / (1 + Math.exp(-u)), 1 / (1 + Math.exp(u)), logB);
+    const { logBelow, logAbove, logSlope } = tailsAt(a, b, placeAt(u), logB);
     const logTail = lower ? logBelow : logAbove;
     const move = (target - logTail) * Math.exp(logTail - logSlope) * (lower ? 1 : -1);
     u += move;

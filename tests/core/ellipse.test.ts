@@ -25,13 +25,12 @@ function exactCircumference(lengthMm: number, widthMm: number): number {
 const ovalIn = (row: CheckRow) => ({ lengthMm: input(row, 'length_mm'), widthMm: input(row, 'width_mm') });
 const SPECIAL: Record<string, (row: CheckRow) => number> = {
   'ellipse.worst_rel_error': () => ellipseCircumferenceMm({ lengthMm: 1, widthMm: 0 }) / 2 - 1,
-  'ellipse.not_mean_diameter': (row) => (Math.PI * (input(row, 'length_mm') + input(row, 'width_mm'))) / 2,
 };
 
 describe('circumference of an oval block from callipers', () => {
   it.each(checksOf('ellipse').map((row) => [titleOf(row), row] as const))('%s', (_, row) => {
-    if (row.id === 'ellipse.trap_h_squared') {
-      // The misprint's result: the app must not give it.
+    if (row.id === 'ellipse.trap_h_squared' || row.id === 'ellipse.not_mean_diameter') {
+      // Results of two wrong formulas in use: the app must not give them.
       expect(Math.abs(ellipseCircumferenceMm(ovalIn(row)) - Number(row.expected))).toBeGreaterThan(1.5);
       return;
     }
