@@ -1,6 +1,7 @@
 import type { Amount, Catalogue, DamageKind, Grade, ThreePoint, Treatment, ZoneClass } from './catalogue.ts';
 import { entry } from './catalogue.ts';
 import { type Circumstances, holds } from './condition.ts';
+import { pertMean, pertSd } from './estimate.ts';
 
 /** A finding as the plan sees it. */
 export interface Cause {
@@ -36,9 +37,6 @@ export interface Plan {
   readonly sdHours: number;
   readonly consumables: number;
 }
-
-export const pertMean = ({ o, m, p }: ThreePoint): number => (o + 4 * m + p) / 6;
-const pertSd = ({ o, p }: ThreePoint): number => (p - o) / 6;
 
 /** Hands-on hours of a treatment for an amount of work in its unit. */
 export function hoursFor(treatment: Pick<Treatment, 'setUpHours' | 'per'>, amount: number | null): ThreePoint {

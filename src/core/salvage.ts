@@ -30,9 +30,12 @@ export interface Salvage {
   readonly losses: readonly LossWorking[];
 }
 
-/** Chance that the repair of a finding holds at its grade; null where no repair is meant (grades 0 and 1). */
+/**
+ * Chance that the repair of a finding holds at its grade; null where no repair is meant (grades 0 and 1) or use does not
+ * hang on it (a label at risk).
+ */
 export function repairChance(kind: Loss['kind'], grade: Grade, model: Catalogue['model']): number | null {
-  if (grade < 2) return null;
+  if (grade < 2 || kind.scoreFactor === 0) return null;
   return Math.max(model.leastSuccess, 1 - (1 - kind.baseSuccess) * model.successMultiplier[grade]);
 }
 

@@ -1,27 +1,9 @@
 import { useMemo } from 'preact/hooks';
-import { blank } from '../core/blank.ts';
 import type { Patch } from '../core/changes.ts';
-import {
-  type Fields,
-  type Finding,
-  type HatBlock,
-  type Mark,
-  type Offer,
-  type Photo,
-  type RecordType,
-  type Sale,
-  SETTINGS_ID,
-  type Statement,
-  type Survey,
-} from '../core/records.ts';
-import type { Edit } from '../store/edits.ts';
+import type { Fields, Finding, HatBlock, Mark, Offer, Photo, Sale, Statement, Survey } from '../core/records.ts';
+import { create, remove, set, setSettings } from '../store/edits.ts';
 import type { Store } from '../store/store.ts';
 import { useApp } from '../ui/app.ts';
-
-const create = <T extends RecordType>(type: T, id: string, fields: Partial<Fields<T>>): Edit =>
-  ({ do: 'create', type, id, fields: { ...blank[type], ...fields } }) as unknown as Edit;
-const set = <T extends RecordType>(_type: T, id: string, patch: Patch<T>): Edit => ({ do: 'set', id, set: patch });
-const remove = (id: string): Edit => ({ do: 'remove', id });
 
 /**
  * The edits a person makes, each with the words under which it can be undone. In memory at once, saved at once; how the
@@ -140,7 +122,7 @@ export function actionsOn(store: Store, now: () => number) {
           .map(({ id }) => remove(id)),
       ),
 
-    setSettings: (patch: Patch<'settings'>) => change('a setting', set('settings', SETTINGS_ID, patch)),
+    setSettings: (patch: Patch<'settings'>) => change('a setting', setSettings(patch)),
   };
 }
 

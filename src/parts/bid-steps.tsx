@@ -29,7 +29,6 @@ export function BidSteps({
       {steps.length === 0 && <p class={css.empty}>No steps given: any amount counts as a bid.</p>}
       <ul class={css.rows}>
         {steps.map((step, index) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: a step is its place in the table
           <li key={index}>
             <MoneyField
               label={`Step ${index + 1} from`}

@@ -1,8 +1,9 @@
+import { marksOf } from '../core/report-marks.ts';
 import { BlockFigure } from '../drawings/block-figure.tsx';
+import { reportMarks } from '../drawings/report-marks.ts';
 import { useApp } from '../ui/app.ts';
 import css from './block-thumbnail.module.css';
 import { drawingOf } from './drawing-of.ts';
-import { figureMarks } from './figure-marks.ts';
 import { StoredPicture } from './stored-picture.tsx';
 import type { BlockCase } from './use-case.ts';
 
@@ -23,7 +24,7 @@ export function BlockThumbnail({ of }: { readonly of: BlockCase }) {
       <BlockFigure
         drawing={drawing}
         view={drawing.face}
-        marks={figureMarks(of, catalogue)}
+        marks={reportMarks(marksOf(of.assessment, catalogue))}
         zoneName={(id) => id}
         thumbnail
       />

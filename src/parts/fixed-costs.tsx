@@ -23,7 +23,6 @@ export function FixedCosts({
     <>
       <ul class={css.rows}>
         {costs.map((cost, index) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: a cost is its line
           <li key={index}>
             <TextField
               label={`Cost ${index + 1}`}

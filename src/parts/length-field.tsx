@@ -33,9 +33,7 @@ export function LengthField({
       min={shown(minMm)}
       max={shown(maxMm)}
       value={valueMm === null ? null : shown(valueMm)}
-      onChange={(typed) =>
-        onChange(typed === null || !inches ? typed : Number((typed * MM_PER_INCH).toFixed(2)))
-      }
+      onChange={(typed) => onChange(typed === null || !inches ? typed : Number((typed * MM_PER_INCH).toFixed(2)))}
     />
   );
 }

@@ -40,7 +40,6 @@ export function PremiumTiers({
       {tiers.length === 0 && <p class={css.empty}>No premium: the hammer price is what the lot costs.</p>}
       <ul class={css.rows}>
         {tiers.map((tier, index) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: a slice is its place in the scale
           <li key={index}>
             <PercentField
               label={`Premium ${sliceName(tiers, index, currency)}`}

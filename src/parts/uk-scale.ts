@@ -7,4 +7,5 @@ export const ukScaleOf = ({ ukHatScale }: Pick<Settings, 'ukHatScale'>): UkScale
   ukHatScale === 'asUs' ? 'as-us' : 'eighth-below-us';
 
 /** A stamp's reading as a key of a record, which may hold letters and figures only. */
-export const readingKey = (reading: Reading): string => reading.replace(/_(\w)/g, (_, letter: string) => letter.toUpperCase());
+export const readingKey = (reading: Reading): string =>
+  reading.replace(/_(\w)/g, (_, letter: string) => letter.toUpperCase());

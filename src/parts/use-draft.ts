@@ -6,8 +6,8 @@ import { useEffect, useState } from 'preact/hooks';
  */
 export function useDraft<T>(stored: T, holds: (rows: T) => boolean, onChange: (rows: T) => void) {
   const [draft, setDraft] = useState<T>();
-  // Undo, or another window, has the last word.
-  useEffect(() => setDraft(undefined), [stored]);
+  // Undo, or another window, has the last word; a mere save does not, so rows are compared by what they say.
+  useEffect(() => setDraft(undefined), [JSON.stringify(stored)]);
   const rows = draft ?? stored;
   return {
     rows,

@@ -1,4 +1,4 @@
-import { pertMean } from '../core/plan.ts';
+import { pertMean } from '../core/estimate.ts';
 import { days, hours, hoursRange, money, percent } from '../text/format.ts';
 import { useApp } from '../ui/app.ts';
 import type { BlockCase } from './use-case.ts';
