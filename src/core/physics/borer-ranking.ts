@@ -72,10 +72,8 @@ const SIZE_TOLERANCE_MM = 0.3;
 const MISFIT = {
   size: 0.02,
   nearSize: 0.4,
-  shape: 0.1,
-  dust: 0.08,
-  /** Old holes have lost their dust, so none seen speaks only a little against a dusty insect. */
-  noDust: 0.5,
+  roundHole: 0.1,
+  oddHole: 0.02,
   wood: 0.1,
   walls: 0.1,
   damp: 0.1,
@@ -83,6 +81,21 @@ const MISFIT = {
   region: 0.05,
   line: 0.05,
 } as const;
+
+/**
+ * The same for dust, by what was found: some is as good as a signature, some is easily mistaken, and old holes have lost theirs,
+ * so that none seen speaks only a little against a dusty insect. SOURCE: trade estimate.
+ */
+const DUST_MISFIT = {
+  none: 0.5,
+  gritty: 0.08,
+  flour: 0.08,
+  talcPacked: 0.08,
+  bunPellets: 0.05,
+  coarsePacked: 0.05,
+  twoColouredPellets: 0.01,
+  sixSidedPellets: 0.005,
+} as const satisfies Record<Dust, number>;
 
 interface Traits extends Pick<Borer, 'holeMm' | 'shapes' | 'dusts' | 'woods'> {
   readonly isTool: boolean;
@@ -116,8 +129,8 @@ function weighSize({ holeMm: { low, high } }: Traits, holeMm: number): Weighed {
 const JUDGES: { readonly [C in Clue]: (traits: Traits, seen: Required<HoleClues>[C]) => Weighed | null } = {
   followsPinningLine: (traits, seen) => weigh(seen === traits.isTool, MISFIT.line),
   holeMm: weighSize,
-  dust: (traits, seen) => weigh(traits.dusts.includes(seen), seen === 'none' ? MISFIT.noDust : MISFIT.dust),
-  shape: (traits, seen) => weigh(traits.shapes.includes(seen), MISFIT.shape),
+  dust: (traits, seen) => weigh(traits.dusts.includes(seen), DUST_MISFIT[seen]),
+  shape: (traits, seen) => weigh(traits.shapes.includes(seen), seen === 'round' ? MISFIT.roundHole : MISFIT.oddHole),
   wood: (traits, seen) => weigh(traits.woods.includes(seen), MISFIT.wood),
   darkWalls: (traits, seen) => weigh(seen === traits.darkWalls, MISFIT.walls),
   damp: (traits, seen) => need(traits.needsDamp, seen, MISFIT.damp),

@@ -53,7 +53,7 @@ const EARLY_ENDS = 0.002;
 export function shareDone(body: Body, dimensionlessTime: number): number {
   requireRange('dimensionlessTime', dimensionlessTime, 0, Number.MAX_VALUE);
   const { early, late } = SOLUTIONS[body];
-  return dimensionlessTime < EARLY_ENDS ? early(dimensionlessTime) : late(dimensionlessTime);
+  return Math.max(0, dimensionlessTime < EARLY_ENDS ? early(dimensionlessTime) : late(dimensionlessTime));
 }
 
 /**

@@ -19,13 +19,12 @@ export function temperatureAtDepthC(
   { faceC = STEAM_C, startC = 20, diffusivityM2PerS = WOOD_THERMAL_DIFFUSIVITY } = {},
 ): number {
   requireRange('depthMm', depthMm, 0, 1000);
-  requireRange('minutes', minutes, 0, 10_000);
   requireRange('faceC', faceC, -50, 150);
   requireRange('startC', startC, -50, 150);
-  requireRange('diffusivityM2PerS', diffusivityM2PerS, 1e-8, 1e-6);
+  requireRange('minutes', minutes, 0, 10_000);
   if (depthMm === 0) return faceC;
-  if (minutes === 0) return startC;
-  return faceC + (startC - faceC) * erf(depthMm / 1000 / (2 * Math.sqrt(diffusivityM2PerS * minutes * 60)));
+  const reachMm = heatReachMm(minutes, diffusivityM2PerS);
+  return reachMm === 0 ? startC : faceC + (startC - faceC) * erf(depthMm / reachMm);
 }
 
 /**

@@ -1,5 +1,5 @@
 import type { CautionId } from './cautions.ts';
-import { requireRange } from './range.ts';
+import { requireRange, wholeUp } from './range.ts';
 
 /**
  * How fast and how far to damp a block: at most 5 points of humidity a week, never above 65 %.
@@ -32,7 +32,7 @@ export function humidifyingPlan(fromPct: number, toPct: number): HumidifyingPlan
   const { pointsPerWeek, ceilingPct } = HUMIDIFYING;
   if (toPct > ceilingPct) return { kind: 'refused', neededPct: toPct, ceilingPct };
   if (toPct <= fromPct) return { kind: 'not-needed' };
-  const weeks = Math.ceil((toPct - fromPct) / pointsPerWeek - 1e-9);
+  const weeks = Math.max(1, wholeUp((toPct - fromPct) / pointsPerWeek));
   const steps = Array.from({ length: weeks }, (_, k) => ({
     week: k + 1,
     relativeHumidityPct: Math.min(toPct, fromPct + (k + 1) * pointsPerWeek),

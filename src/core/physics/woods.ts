@@ -1,3 +1,5 @@
+import type { WithCautions } from './cautions.ts';
+import type { Span } from './sourced.ts';
 import type { Wood } from './wood.ts';
 import { AMERICAN_WOODS } from './woods-american.ts';
 import { EUROPEAN_WOODS } from './woods-european.ts';
@@ -48,4 +50,5 @@ export const BLOCK_WOODS = {
 export const AGE_STOPS_MOVEMENT = false;
 
 /** Moisture at which one block maker supplies new blocks, percent. SOURCE: a maker's note, 2012 (looked up). */
-export const NEW_BLOCK_MOISTURE_PCT = { low: 12, high: 15 } as const;
+export const NEW_BLOCK_MOISTURE_PCT = { low: 12, high: 15, cautions: ['parkedCar'] } as const satisfies Span &
+  WithCautions;
