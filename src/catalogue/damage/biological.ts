@@ -170,10 +170,8 @@ export const biological = {
       {
         treatment: 'letInPatch',
         fromGrade: 3,
-        when: {
-          all: [{ zoneClass: ['work', 'line'] }, { any: [{ grade: { to: 3 } }, { not: worthCopying }] }],
-        },
-        // The worst place only, a matchbox in size.
+        when: { all: [{ zoneClass: ['work', 'line'] }, { not: worthCopying }] },
+        // The worst place only, a matchbox in size. Carving worth copying is not cut into: it is held and copied.
         amount: { fixed: 10 },
         why: 'Where nothing is left to consolidate, new wood goes in.',
         essential: true,
@@ -257,9 +255,7 @@ export const biological = {
       {
         treatment: 'letInPatch',
         fromGrade: 3,
-        when: {
-          all: [{ zoneClass: ['work', 'line'] }, { any: [{ grade: { to: 3 } }, { not: worthCopying }] }],
-        },
+        when: { all: [{ zoneClass: ['work', 'line'] }, { not: worthCopying }] },
         amount: { fixed: 20 },
         why: 'Rotten wood is cut back to sound wood.',
         essential: true,
