@@ -1,3 +1,4 @@
+/// <reference path="../../src/text/edtf.d.ts" />
 import { readdirSync, readFileSync } from 'node:fs';
 import { parse } from 'edtf';
 import fc from 'fast-check';
