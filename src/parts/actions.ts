@@ -4,6 +4,7 @@ import type { Fields, Finding, HatBlock, Mark, Offer, Photo, Sale, Statement, Su
 import { create, remove, set, setSettings } from '../store/edits.ts';
 import type { Store } from '../store/store.ts';
 import { useApp } from '../ui/app.ts';
+import type { Placed } from './chain-order.ts';
 
 /**
  * The edits a person makes, each with the words under which it can be undone. In memory at once, saved at once; how the
@@ -89,6 +90,9 @@ export function actionsOn(store: Store, now: () => number) {
     },
     setStatement: (statement: Statement, patch: Patch<'statement'>) =>
       change('a step of its history', set('statement', statement.id, patch)),
+    /** New places in the chain, as one step. */
+    moveStatement: (placed: readonly Placed[]) =>
+      change('the order of its history', ...placed.map(({ id, position }) => set('statement', id, { position }))),
     removeStatement: (statement: Statement) => change('removing the step', remove(statement.id)),
 
     addOffer: (block: HatBlock, what: Offer['what'], amount: number) =>
