@@ -21,6 +21,7 @@ export const model = {
   copyShare: { common: 0.05, uncommon: 0.2, rare: 0.35, unique: 0.35 },
   // Means over the example sale's expert figures: 0.12–0.33 common, 0.13–0.23 uncommon, 0.21–0.24 unique.
   fallbackShare: { common: 0.17, uncommon: 0.18, rare: 0.22, unique: 0.22 },
+  structural: ['structure', 'loss', 'biology', 'assembly', 'sparterie', 'shell', 'metal'],
   // A copy needs the block recorded, bagged and dusted first; mould or worm adds its own steps to a restoration only.
   copyPlan: ['recordAsFound', 'quarantine', 'dryClean', 'takeCopy'],
   verdict: {

@@ -26,7 +26,7 @@ export const assembly = {
         frees: 'Sticks, frees at a tap',
         fast: 'Stuck fast',
       }),
-      mm('clearanceMm', 'Play across the key', { step: 0.1, max: 20, chips: [0.2, 0.8, 1.5, 3] }),
+      mm('clearanceMm', 'Play across the key', { step: 0.1, max: 20, chips: [0.2, 0.5, 0.8, 1.5, 3] }),
       yesNo('missing', 'Is the key missing?'),
     ],
     grading: {

@@ -137,7 +137,7 @@ export const biological = {
       sight: 'Galleries in chips and breaks.',
     },
     asks: [
-      pct('softAreaPct', 'Share of the block that is soft', { step: 5, max: 100, chips: [5, 15, 35, 50] }),
+      pct('softAreaPct', 'Share of the block that is soft', { step: 5, max: 100, chips: [1, 5, 15, 35] }),
       mm('probeDepthMm', 'How deep a needle sinks', {
         step: 1,
         max: 80,

@@ -13,7 +13,7 @@ export const metal = {
     detect: { raking: 'Ring shadow.', knock: 'Cracked casting sounds dead.', touch: 'Hollow.' },
     asks: [
       mm('depthMm', 'Dent, depth', { step: 0.1, max: 30, chips: [0.2, 0.6, 2, 5] }),
-      mm('crackMm', 'Crack, length', { step: 1, max: 300, chips: [0, 5, 20, 60] }),
+      mm('crackMm', 'Crack, length', { step: 1, max: 300, chips: [0, 1, 5, 20, 60] }),
       count('count', 'Dents', { step: 1, max: 40, chips: [1, 2, 5] }),
     ],
     grading: {

@@ -85,7 +85,7 @@ export const structural = {
     },
     asks: [
       mm('widthMm', 'Gap at the widest', { step: 0.5, max: 30, chips: [0.5, 1.5, 3, 5] }),
-      mm('stepMm', 'Step between the sides', { step: 0.1, max: 20, chips: [0.2, 0.8, 2] }),
+      mm('stepMm', 'Step between the sides', { step: 0.1, max: 20, chips: [0, 0.2, 0.8, 2] }),
       mm('lengthMm', 'Length', { step: 5, max: 600, chips: [50, 100, 150, 250] }),
       yesNo('closesByHand', 'Closes under hand pressure?', 'If yes, glue it; if no, it takes a spline.'),
     ],

@@ -80,7 +80,7 @@ export const assembly = {
     cautions: [
       'Draw taper 1–2° and no reverse taper.',
       'Dry, straight-grained beech or maple.',
-      'Saws, planes and machines by their guards; mask for beech and maple dust.',
+      'Chisel, plane and saw: work clamped, hands behind the edge; machines by their guards; mask for the dust.',
     ],
     reference: 'puzzle',
     source: judged,

@@ -43,7 +43,7 @@ export const finishing = {
     skipWhen: 'Surface passes the stocking test.',
     touchesMarks: true,
     cautions: [
-      'No sanding before the poison and lead-paint questions are answered.',
+      'The poison and lead-paint gate must be clear: tested, or never painted.',
       'Scraper before paper; 120–180–240–320.',
       'Never sand marks on the base.',
       'Dust mask and vacuum: hardwood and filler dust harm lungs. Scraper edges cut.',
