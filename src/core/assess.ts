@@ -3,7 +3,7 @@ import { type Catalogue, entry, type GateEffect, type Grade, type Verdict, type 
 import { type Circumstances, holds } from './condition.ts';
 import { type Days, daysFor } from './days.ts';
 import { type GradeWorking, gradeFinding } from './grade.ts';
-import { type Plan, planFor } from './plan.ts';
+import { type PaceBook, type Plan, planFor } from './plan.ts';
 import type { Finding, HatBlock, SaleTerms, Settings, Survey } from './records.ts';
 import { type LossWorking, salvage } from './salvage.ts';
 import type { MinorUnits } from './units.ts';
@@ -17,8 +17,7 @@ export interface Case {
   readonly findings: readonly Finding[];
   readonly terms: SaleTerms;
   readonly settings: Settings;
-  /** Median multiplier of the owner's own hours against estimates; 1 before there is a log. */
-  readonly pace: number;
+  readonly pace: PaceBook;
 }
 
 /** A finding with its grade, what it costs the score, and how it came about. */
@@ -139,6 +138,7 @@ export function assess(facts: Case, catalogue: Catalogue): Assessment {
     })),
     setting,
     catalogue,
+    facts.pace,
   );
   const copyable = block.copyable && !known.some(({ kind }) => kind.blocksCopying);
   const missing = unknownEssentials(facts, setting, catalogue);
@@ -147,7 +147,12 @@ export function assess(facts: Case, catalogue: Catalogue): Assessment {
       found: sums.found,
       after: sums.after,
       odds: sums.odds,
-      findings: known.map(({ finding, grade, zoneClass, kind }) => ({ id: finding.id, grade, zoneClass, counts: kind.counts })),
+      findings: known.map(({ finding, grade, zoneClass, kind }) => ({
+        id: finding.id,
+        grade,
+        zoneClass,
+        counts: kind.counts,
+      })),
       gates,
       unknownEssentials: missing.length,
       shapeValue: setting.shapeValue,

@@ -372,6 +372,8 @@ export interface Model {
   readonly copyShare: Record<ShapeValue, number>;
   /** Share of the new price a block still fetches, as pattern or ornament, when its restoration fails. */
   readonly fallbackShare: Record<ShapeValue, number>;
+  /** Families of damage that decide whether a block holds together for one careful forming. */
+  readonly structural: readonly Mechanism[];
   /** Treatments of the plan that only takes a copy of the shape. */
   readonly copyPlan: readonly string[];
   readonly verdict: {

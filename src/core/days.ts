@@ -27,56 +27,77 @@ export interface Days {
 const nights = (hours: number): number => Math.ceil(hours / 24 - 1e-9);
 
 /**
- * Elapsed days of one block by itself, its steps in the plan's order: hands-on work only in the owner's evenings, waits
- * run day and night, a block cannot be worked while it waits. Source: scheduling rules of trade handbook §6.2.
- * @param pick which of the three estimates to use
- * @param firstWeekday weekday of day 0, Monday = 0
- * @throws RangeError if the owner has no evening at all and there is work to do
+ * Walks through steps in order and counts days from the first evening, day 0: hands-on work only in the owner's evenings,
+ * waits run day and night, a block cannot be worked while it waits.
+ * @param hours hands-on hours by step, @param waits hours of waiting after it; only the first `count` are read
+ * @param visit hears each step's first day, last day, and the day the block is free again
+ * @returns calendar days to the end of the last wait, counting the first; 0 without steps
+ * @throws RangeError if there is work and no evening to do it in
  */
-export function daysFor(plan: Plan, evenings: Evenings, pick: 'o' | 'm' | 'p' = 'm', firstWeekday = 0): Days {
-  const works = (day: number): boolean => evenings.weekdays[(day + firstWeekday) % 7] ?? false;
-  if (plan.steps.length > 0 && !(evenings.hours > 0 && evenings.weekdays.some(Boolean))) {
+export function countDays(
+  hours: ArrayLike<number>,
+  waits: ArrayLike<number>,
+  count: number,
+  evenings: Evenings,
+  firstWeekday = 0,
+  visit?: (step: number, from: number, to: number, free: number) => void,
+): number {
+  if (count === 0) return 0;
+  const { weekdays } = evenings;
+  if (!(evenings.hours > 0 && weekdays.includes(true))) {
     throw new RangeError('No evening to work in: expected at least one weekday and more than 0 hours.');
   }
   let day = 0;
   let left = evenings.hours;
-  const used = new Set<number>();
-  const steps: DayOfStep[] = [];
-  const toNextEvening = (): void => {
-    while (!works(day)) {
-      day += 1;
-      left = evenings.hours;
-    }
-  };
-  for (const step of plan.steps) {
-    let hands = step.hours[pick];
-    if (hands > 0) {
-      toNextEvening();
-      if (left <= 1e-9) {
+  for (let step = 0; step < count; step += 1) {
+    let hands = hours[step] ?? 0;
+    let from = day;
+    if (hands > NOTHING) {
+      if (left <= NOTHING) {
         day += 1;
         left = evenings.hours;
-        toNextEvening();
       }
-    }
-    const from = day;
-    while (hands > 1e-9) {
-      used.add(day);
-      const now = Math.min(hands, left);
-      hands -= now;
-      left -= now;
-      if (hands > 1e-9) {
+      while (!weekdays[(day + firstWeekday) % 7]) {
         day += 1;
         left = evenings.hours;
-        toNextEvening();
       }
+      from = day;
+      while (hands > left + NOTHING) {
+        hands -= left;
+        do day += 1;
+        while (!weekdays[(day + firstWeekday) % 7]);
+        left = evenings.hours;
+      }
+      left -= hands;
     }
     const to = day;
-    const wait = nights(step.waitHours[pick]);
+    const wait = nights(waits[step] ?? 0);
     if (wait > 0) {
       day += wait;
       left = evenings.hours;
     }
-    steps.push({ treatment: step.treatment, from, to, free: day });
+    visit?.(step, from, to, day);
   }
-  return { steps, total: plan.steps.length === 0 ? 0 : day + 1, evenings: used.size };
+  return day + 1;
+}
+
+/** Below this an evening counts as used up and a step as done; hours, far under a minute. */
+const NOTHING = 1e-9;
+
+/**
+ * Elapsed days of one block by itself, its steps in the plan's order. Source: scheduling rules of trade handbook §6.2.
+ * @param pick which of the three estimates to use
+ * @param firstWeekday weekday of day 0, Monday = 0
+ */
+export function daysFor(plan: Plan, evenings: Evenings, pick: 'o' | 'm' | 'p' = 'm', firstWeekday = 0): Days {
+  const hours = plan.steps.map((step) => step.hours[pick]);
+  const waits = plan.steps.map((step) => step.waitHours[pick]);
+  const used = new Set<number>();
+  const steps: DayOfStep[] = [];
+  const total = countDays(hours, waits, hours.length, evenings, firstWeekday, (step, from, to, free) => {
+    const treatment = plan.steps[step]?.treatment ?? '';
+    for (let day = from; day <= to; day += 1) if (evenings.weekdays[(day + firstWeekday) % 7]) used.add(day);
+    steps.push({ treatment, from, to, free });
+  });
+  return { steps, total, evenings: used.size };
 }

@@ -3,6 +3,19 @@ import { entry } from './catalogue.ts';
 import { type Circumstances, holds } from './condition.ts';
 import { pertMean, pertSd } from './estimate.ts';
 
+/**
+ * How the owner's hours compare with the estimates, by kind of work: the median multiplier, and how the log of it
+ * spreads (normal before there is a log of one's own, Student t after). An absent kind of work counts as 1.
+ */
+export type PaceBook = {
+  readonly [Reference in Treatment['reference']]?: {
+    readonly median: number;
+    readonly spread:
+      | { readonly kind: 'logNormal'; readonly sigma: number }
+      | { readonly kind: 'logStudent'; readonly scale: number; readonly freedom: number };
+  };
+};
+
 /** A finding as the plan sees it. */
 export interface Cause {
   readonly id: string;
@@ -50,7 +63,9 @@ export function hoursFor(treatment: Pick<Treatment, 'setUpHours' | 'per'>, amoun
   };
 }
 
-const amountOf = (amount: Amount | undefined, answers: Cause['answers']): number => {
+const scaled = ({ o, m, p }: ThreePoint, by: number): ThreePoint => ({ o: o * by, m: m * by, p: p * by });
+
+export const amountOf = (amount: Amount | undefined, answers: Cause['answers']): number => {
   if (!amount) return 0;
   if ('fixed' in amount) return amount.fixed;
   const answer = Object.hasOwn(answers, amount.from) ? answers[amount.from] : undefined;
@@ -58,7 +73,7 @@ const amountOf = (amount: Amount | undefined, answers: Cause['answers']): number
 };
 
 /** How amounts of one treatment join: coats are put on once, a share of the surface cannot exceed all of it. */
-const joined = (unit: NonNullable<Treatment['per']>['unit'], a: number, b: number): number =>
+export const joined = (unit: NonNullable<Treatment['per']>['unit'], a: number, b: number): number =>
   unit === 'coats' ? Math.max(a, b) : unit === 'areaPct' ? Math.min(100, a + b) : a + b;
 
 interface Wanted {
@@ -120,21 +135,25 @@ function predecessors(id: string, inPlan: ReadonlyMap<string, unknown>, catalogu
   return [...found];
 }
 
-/** Order by dependency; among steps that could be next, the catalogue's order, which is the trade's usual one. */
-function inOrder(steps: readonly PlanStep[], order: ReadonlyMap<string, number>): readonly PlanStep[] {
-  const waiting = [...steps].sort((a, b) => (order.get(a.treatment) ?? 0) - (order.get(b.treatment) ?? 0));
-  const done = new Set<string>();
-  const result: PlanStep[] = [];
+const orders = new WeakMap<object, ReadonlyMap<string, number>>();
+
+/**
+ * Rank of every treatment in the one order that serves all plans: by dependency, and among what could be next by the
+ * catalogue's order, which is the trade's usual one.
+ * @throws Error (ours) when treatments depend on each other in a circle
+ */
+export function workingOrder(catalogue: Pick<Catalogue, 'treatments'>): ReadonlyMap<string, number> {
+  const known = orders.get(catalogue.treatments);
+  if (known) return known;
+  const waiting = Object.keys(catalogue.treatments);
+  const order = new Map<string, number>();
   while (waiting.length > 0) {
-    const next = waiting.findIndex((step) => step.after.every((id) => done.has(id)));
-    if (next < 0)
-      throw new Error(`Treatments depend on each other in a circle: ${waiting.map((s) => s.treatment).join(', ')}.`);
-    const [step] = waiting.splice(next, 1);
-    if (!step) break;
-    done.add(step.treatment);
-    result.push(step);
+    const next = waiting.findIndex((id) => catalogue.treatments[id]?.after.every((before) => order.has(before)));
+    if (next < 0) throw new Error(`Treatments depend on each other in a circle: ${waiting.join(', ')}.`);
+    for (const id of waiting.splice(next, 1)) order.set(id, order.size);
   }
-  return result;
+  orders.set(catalogue.treatments, order);
+  return order;
 }
 
 /** Sums of a list of steps: three-point hours add up, the spread adds in squares. */
@@ -152,12 +171,16 @@ export function planOf(steps: readonly PlanStep[]): Plan {
   };
 }
 
-/** A plan of given treatments and amounts, in working order: the arithmetic of trade handbook §6.1 (trade estimates). */
+/**
+ * A plan of given treatments and amounts, in working order: the arithmetic of trade handbook §6.1 (trade estimates), at
+ * the owner's pace for each kind of work.
+ */
 export function planOfTreatments(
   list: ReadonlyMap<string, { because: PlanStep['because']; amount: number; essential: boolean }>,
   catalogue: Catalogue,
+  pace: PaceBook = {},
 ): Plan {
-  const order = new Map(Object.keys(catalogue.treatments).map((id, index) => [id, index]));
+  const order = workingOrder(catalogue);
   const steps = [...list].flatMap(([id, { because, amount, essential }]): PlanStep[] => {
     const treatment = entry(catalogue.treatments, id);
     if (!treatment) return [];
@@ -167,7 +190,7 @@ export function planOfTreatments(
         treatment: id,
         because,
         amount: quantity,
-        hours: hoursFor(treatment, quantity),
+        hours: scaled(hoursFor(treatment, quantity), pace[treatment.reference]?.median ?? 1),
         waitHours: treatment.waitHours,
         consumables: treatment.consumables,
         after: predecessors(id, list, catalogue),
@@ -175,13 +198,18 @@ export function planOfTreatments(
       },
     ];
   });
-  return planOf(inOrder(steps, order));
+  return planOf(steps.sort((a, b) => (order.get(a.treatment) ?? 0) - (order.get(b.treatment) ?? 0)));
 }
 
 /**
  * The work a block needs, from its findings: treatments with amounts, hands-on hours (o/m/p), waits, and the order they
  * must be done in. Order of findings does not change the set, the amounts or the order of steps.
  */
-export function planFor(causes: readonly Cause[], block: Omit<Circumstances, 'finding'>, catalogue: Catalogue): Plan {
-  return planOfTreatments(wantedSteps(causes, block, catalogue), catalogue);
+export function planFor(
+  causes: readonly Cause[],
+  block: Omit<Circumstances, 'finding'>,
+  catalogue: Catalogue,
+  pace: PaceBook = {},
+): Plan {
+  return planOfTreatments(wantedSteps(causes, block, catalogue), catalogue, pace);
 }

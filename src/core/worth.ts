@@ -1,7 +1,7 @@
-import type { Catalogue } from './catalogue.ts';
 import type { Setting } from './block.ts';
-import { allIn, floorToBid, highestHammer, type SaleTerms as FeeTerms } from './fees.ts';
-import { type Plan, planOfTreatments } from './plan.ts';
+import type { Catalogue } from './catalogue.ts';
+import { allIn, type SaleTerms as FeeTerms, floorToBid, highestHammer } from './fees.ts';
+import { type PaceBook, type Plan, planOfTreatments } from './plan.ts';
 import type { HatBlock, SaleTerms, Settings } from './records.ts';
 import { floorMinor, type MinorUnits, minor, roundMinor } from './units.ts';
 import { ceiling, copyCeiling, valueIfSaved, valueInUse } from './value.ts';
@@ -20,6 +20,8 @@ export interface Worth {
   /** Null when the owner gave no hats a year, margin and share: then replacement alone bounds the value. */
   readonly valueInUse: MinorUnits | null;
   readonly valueOk: MinorUnits;
+  /** Both outcomes weighed by the odds, less the required gain; less labour and consumables it gives the ceiling exactly. */
+  readonly weighed: MinorUnits;
   readonly labour: MinorUnits;
   readonly consumables: MinorUnits;
   readonly cost: MinorUnits;
@@ -45,12 +47,13 @@ interface Facts {
   readonly odds: number;
   readonly plan: Plan;
   readonly refused: boolean;
-  /** Multiplier from the owner's own log of hours; 1 before there is one. */
-  readonly pace: number;
+  readonly pace: PaceBook;
 }
 
 const price = (own: number | null, estimate: number): Price =>
-  own === null ? { amount: roundMinor(Math.max(0, estimate)), from: 'estimate' } : { amount: minor(own), from: 'owner' };
+  own === null
+    ? { amount: roundMinor(Math.max(0, estimate)), from: 'estimate' }
+    : { amount: minor(own), from: 'owner' };
 
 /** Sale terms in the shape the fee sums take: the same figures, money branded whole. */
 export const feeTerms = (terms: SaleTerms): FeeTerms => ({
@@ -76,10 +79,11 @@ export function highestPriceFor(limit: MinorUnits, terms: SaleTerms): MinorUnits
 }
 
 /** The work of taking a copy of the shape and nothing else. */
-export const copyPlan = (catalogue: Catalogue): Plan =>
+export const copyPlan = (catalogue: Catalogue, pace: PaceBook): Plan =>
   planOfTreatments(
     new Map(catalogue.model.copyPlan.map((id) => [id, { because: [], amount: 0, essential: false }])),
     catalogue,
+    pace,
   );
 
 /** Catalogue prices for a block of a type it does not know: the mean over all types. */
@@ -114,12 +118,13 @@ export function worthOf(facts: Facts, catalogue: Catalogue): Worth {
         rate: settings.discountRate,
       })
     : Number.POSITIVE_INFINITY;
-  const valueOk = valueIfSaved(newPrice.amount, after, inUse);
-  const labour = plan.meanHours * pace * settings.hourlyRate;
+  // A block whose work held is worth at least what one whose work failed still fetches.
+  const valueOk = Math.max(fallback.amount, valueIfSaved(newPrice.amount, after, inUse));
+  const labour = plan.meanHours * settings.hourlyRate;
   const cost = labour + plan.consumables;
   const restoring = ceiling({ odds, valueOk, valueFail: fallback.amount, cost, gain: settings.gain });
-  const copying = copyPlan(catalogue);
-  const copyCost = copying.meanHours * pace * settings.hourlyRate + copying.consumables;
+  const copying = copyPlan(catalogue, pace);
+  const copyCost = copying.meanHours * settings.hourlyRate + copying.consumables;
   const forCopy =
     block.copyable && !refused
       ? copyCeiling(newPrice.amount, catalogue.model.copyShare[setting.shapeValue], copyCost, settings.gain)
@@ -141,6 +146,7 @@ export function worthOf(facts: Facts, catalogue: Catalogue): Worth {
     fallback,
     valueInUse: used ? roundMinor(inUse) : null,
     valueOk: roundMinor(valueOk),
+    weighed: minor(floorMinor(restoring) + roundMinor(labour) + plan.consumables),
     labour: roundMinor(labour),
     consumables: minor(plan.consumables),
     cost: roundMinor(cost),

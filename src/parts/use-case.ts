@@ -29,7 +29,7 @@ export function useCase(blockId: string): BlockCase | undefined {
   const assessment = useMemo(
     () =>
       block && survey
-        ? assess({ block, survey, findings, terms: sale?.terms ?? plainTerms, settings, pace: 1 }, catalogue)
+        ? assess({ block, survey, findings, terms: sale?.terms ?? plainTerms, settings, pace: {} }, catalogue)
         : undefined,
     [block, survey, findings, sale, settings, catalogue],
   );

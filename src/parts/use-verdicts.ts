@@ -17,7 +17,7 @@ export function useVerdicts(): (blockId: string) => Verdict | undefined {
       findings: store.findingsOf(blockId),
       terms,
       settings: store.settings.value,
-      pace: 1,
+      pace: {},
     };
     return assess(facts, catalogue).verdict;
   };

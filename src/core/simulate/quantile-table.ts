@@ -1,0 +1,47 @@
+import type { ThreePoint } from '../catalogue.ts';
+import { betaQuantile, normalQuantile, studentTQuantile } from '../distributions.ts';
+
+/** Quantiles of a distribution at evenly spread chances, read by straight lines between: a draw costs a multiplication. */
+export type QuantileTable = Float64Array;
+
+const STEPS = 512;
+
+/** Table of a quantile function; the ends are taken at half a step, since many distributions have no end. */
+export function tableOf(quantile: (p: number) => number): QuantileTable {
+  const table = new Float64Array(STEPS + 1);
+  for (let i = 0; i <= STEPS; i += 1)
+    table[i] = quantile(Math.min(1 - 0.25 / STEPS, Math.max(0.25 / STEPS, i / STEPS)));
+  return table;
+}
+
+/** The quantile at chance `u` in (0, 1). */
+export function at(table: QuantileTable, u: number): number {
+  const x = u * STEPS;
+  const i = Math.min(STEPS - 1, Math.floor(x));
+  const low = table[i] as number;
+  return low + (x - i) * ((table[i + 1] as number) - low);
+}
+
+const shapes = new Map<string, QuantileTable>();
+
+/** Beta-PERT of three points as a table in its own unit; a constant where the points are one. Remembered by shape. */
+export function pertTable({ o, m, p }: ThreePoint): QuantileTable {
+  if (!(p > o)) return new Float64Array(STEPS + 1).fill(m);
+  const mode = (m - o) / (p - o);
+  const key = mode.toFixed(6);
+  let standard = shapes.get(key);
+  if (!standard) {
+    standard = tableOf((u) => betaQuantile(u, 1 + 4 * mode, 1 + 4 * (1 - mode)));
+    shapes.set(key, standard);
+  }
+  const range = p - o;
+  return standard.map((value) => o + range * value);
+}
+
+/** Log-normal multiplier with median e^mu and log spread sigma. */
+export const logNormalTable = (mu: number, sigma: number): QuantileTable =>
+  tableOf((u) => Math.exp(mu + sigma * normalQuantile(u)));
+
+/** Multiplier whose log is Student t: the predictive of a log of hours. Its mean does not exist; its quantiles do. */
+export const logStudentTable = (mu: number, scale: number, freedom: number): QuantileTable =>
+  tableOf((u) => Math.exp(mu + scale * studentTQuantile(u, freedom)));
