@@ -44,13 +44,15 @@ function findMarker(bytes: Uint8Array, from: number): number {
 /**
  * Lists the segments of a JPEG file. Reads only lengths, so it is safe on any bytes and takes one pass.
  * A length that runs past the file, or no end-of-image marker, gives `end: null` with what was read so far.
+ * With `beforeScan` it stops there, for those who need the head of the file only; then `end` is null as well.
  * Source: ITU-T T.81 Annex B.
  */
-export function readSegments(bytes: Uint8Array): JpegSegments {
+export function readSegments(bytes: Uint8Array, { beforeScan = false } = {}): JpegSegments {
   const segments: Segment[] = [];
   for (let at = findMarker(bytes, 2); at < bytes.length; ) {
     const marker = bytes[at + 1] as number;
     if (marker === EOI) return { segments, end: at + 2 };
+    if (marker === SOS && beforeScan) break;
     const start = at + 4;
     const end = at + 2 + u16(bytes, at + 2);
     if (end < start || end > bytes.length) break;

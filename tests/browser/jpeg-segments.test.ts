@@ -35,6 +35,8 @@ describe('the segments of a JPEG', () => {
     const { segments, end } = readSegments(ODD);
     expect(segments.map(({ marker }) => marker)).toEqual([0xe0, 0xc2, 0xda, 0xc4, 0xda]);
     expect(end).toBe(ODD.length);
+    const head = readSegments(ODD, { beforeScan: true });
+    expect(head.segments).toEqual(segments.slice(0, 2));
   });
 
   it('have no end in any file that stops early', () => {

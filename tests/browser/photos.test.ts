@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { AppError } from '../../src/core/errors.ts';
+import { noFacts } from '../../src/photos/camera-facts.ts';
+import { heic } from '../../src/photos/containers/heif.ts';
+import { keepOriginal } from '../../src/photos/original.ts';
 import { type PhotoOptions, preparePhoto } from '../../src/photos/prepare-photo.ts';
-import { exifBlock, segment, withExif, withSegments } from '../support/exif.ts';
+import { exifBlock, pngChunk, riffChunk, segment, withExif, withSegments } from '../support/exif.ts';
 import { sha256Hex } from '../support/sha256.ts';
 import { CORNERS, cornersOf, isNear, scene } from '../support/test-pictures.ts';
 
@@ -62,7 +65,8 @@ describe('the working copy', () => {
       expect(photo.bytes.byteLength).toBeLessThan(source.size);
     }
     console.info(`12 megapixels, ${(source.size / 1e6).toFixed(1)} MB, orientation 6: ${times.join(', ')} ms`);
-    expect(Math.min(...times)).toBeLessThan(6000);
+    // A guard against a stall, with room for a busy machine; about 700 ms on a free one.
+    expect(Math.min(...times)).toBeLessThan(10_000);
   }, 60_000);
 
   it('is not enlarged, whatever the size of the original', async () => {
@@ -70,10 +74,18 @@ describe('the working copy', () => {
     expect([photo.width, photo.height, photo.thumbnail.width, photo.thumbnail.height]).toEqual([200, 100, 200, 100]);
   });
 
-  it('keeps its sharpness when 48 megapixels have to shrink to a quarter', async () => {
-    const photo = await preparePhoto(file(await scene(8064, 6048, { noise: 200 })), plain);
-    expect([photo.width, photo.height]).toEqual([2048, 1536]);
-  }, 60_000);
+  it('shows an even grey where stripes too fine for it were, instead of inventing coarse ones', async () => {
+    // One white pixel in four, 8192 wide: at a quarter of the size every pixel of the copy covers one white and three black.
+    const canvas = new OffscreenCanvas(8192, 1024);
+    const context = canvas.getContext('2d') as OffscreenCanvasRenderingContext2D;
+    context.fillRect(0, 0, 8192, 1024);
+    context.fillStyle = '#fff';
+    for (let x = 0; x < 8192; x += 4) context.fillRect(x, 0, 1, 1024);
+    const photo = await preparePhoto(file(await canvas.convertToBlob({ type: 'image/jpeg', quality: 1 })), plain);
+    expect([photo.width, photo.height]).toEqual([2048, 256]);
+    const corners = await cornersOf(photo.bytes);
+    for (const [grey] of Object.values(corners)) expect(Math.abs(grey - 255 / 4)).toBeLessThan(12);
+  }, 30_000);
 
   for (const [type, name] of [
     ['image/png', 'block.png'],
@@ -128,15 +140,10 @@ describe('what the camera wrote', () => {
     }
   });
 
-  it('is read from PNG and WebP as well', async () => {
+  it('is read from PNG as well', async () => {
     const exif = exifBlock(CAMERA);
     const png = await scene(300, 200, { type: 'image/png' });
-    const chunk = new Uint8Array(12 + exif.length);
-    new DataView(chunk.buffer).setUint32(0, exif.length);
-    chunk.set(new TextEncoder().encode('eXIf'), 4);
-    chunk.set(exif, 8);
-    // After signature and header chunk. The checksum stays 0: decoders pass over a broken optional chunk.
-    const withChunk = new Uint8Array([...png.subarray(0, 33), ...chunk, ...png.subarray(33)]);
+    const withChunk = Uint8Array.from([...png.subarray(0, 33), ...pngChunk('eXIf', exif), ...png.subarray(33)]);
     expect((await preparePhoto(file(withChunk), plain)).taken?.local).toBe('2026-11-14T09:41:07');
   });
 
@@ -217,6 +224,48 @@ describe('the original', () => {
     expect(pixels(after).findIndex((value, i) => value !== wanted[i])).toBe(-1);
   });
 
+  it('is freed of it in PNG and WebP too', async () => {
+    const exif = exifBlock({ ...CAMERA, orientation: 6 });
+    const words = new TextEncoder().encode('Comment\0Lanthorn Street');
+    const png = await scene(300, 200, { type: 'image/png' });
+    const [start, rest] = [png.subarray(0, 33), png.subarray(33)];
+    const pngTold = [...start, ...pngChunk('eXIf', exif), ...pngChunk('tEXt', words), ...rest];
+    const webp = await scene(300, 200, { type: 'image/webp' });
+    const isExtended = latin1(webp.subarray(12, 16)) === 'VP8X';
+    const webpTold = riffChunk(
+      'RIFF',
+      Uint8Array.from([
+        ...new TextEncoder().encode('WEBP'),
+        ...riffChunk('VP8X', Uint8Array.of(0x0c, 0, 0, 0, 299 & 255, 299 >> 8, 0, 199, 0, 0)),
+        ...webp.subarray(isExtended ? 30 : 12),
+        ...riffChunk('EXIF', exif),
+        ...riffChunk('XMP ', words),
+      ]),
+    );
+    for (const told of [pngTold, webpTold]) {
+      const source = Uint8Array.from(told);
+      expect(latin1(source)).toMatch(/2026:11:14/);
+      const photo = await preparePhoto(file(source), { keepOriginal: true, keepPosition: false });
+      expect([photo.taken?.local, photo.originalState]).toEqual(['2026-11-14T09:41:07', 'withoutMetadata']);
+      const kept = photo.original?.bytes as ArrayBuffer;
+      expect(latin1(kept)).not.toMatch(/2026:11:14|Lanthorn|\+01:00/);
+      // The browser lays the freed file as it lays the one that came.
+      const [before, after] = await Promise.all([cornersOf(source.buffer), cornersOf(kept)]);
+      expect(after).toEqual(before);
+    }
+  });
+
+  it('is not kept from HEIC without position, because it cannot be freed of it, and stays whole with it', async () => {
+    const bytes = new Uint8Array(100);
+    const wishes = { keepOriginal: true, keepPosition: false, readCameraFacts: true };
+    expect(await keepOriginal(bytes, 'IMG.HEIC', heic, noFacts, wishes)).toEqual({
+      original: null,
+      originalState: 'notPossible',
+    });
+    const whole = await keepOriginal(bytes, 'IMG.HEIC', heic, noFacts, { ...wishes, keepPosition: true });
+    expect([whole.originalState, whole.original?.mime]).toEqual(['asDelivered', 'image/heic']);
+  });
+
   it('is not handed back unless asked for', async () => {
     const photo = await preparePhoto(file(await scene(60, 40)), plain);
     expect([photo.original, photo.originalState]).toEqual([null, 'notAsked']);
@@ -229,7 +278,7 @@ describe('a file that is no usable photograph is refused with its reason', () =>
     const length = payload.length + 8;
     return [length >>> 24, (length >> 16) & 255, (length >> 8) & 255, length & 255, ...text.encode(name), ...payload];
   };
-  const heic = (width: number, height: number): Uint8Array<ArrayBuffer> => {
+  const heicFile = (width: number, height: number): Uint8Array<ArrayBuffer> => {
     const view = new DataView(new ArrayBuffer(12));
     view.setUint32(4, width);
     view.setUint32(8, height);
@@ -262,14 +311,14 @@ describe('a file that is no usable photograph is refused with its reason', () =>
   });
 
   it('a HEIC photograph in a browser that cannot open it', async () => {
-    expect(await codeOf(preparePhoto(file(heic(4032, 3024), 'IMG.HEIC', 'image/heic'), plain))).toBe('photo-heic');
+    expect(await codeOf(preparePhoto(file(heicFile(4032, 3024), 'IMG.HEIC', 'image/heic'), plain))).toBe('photo-heic');
   });
 
   it('more than 60 megapixels by its header, in any format', async () => {
     const png = await scene(10, 10, { type: 'image/png' });
     new DataView(png.buffer).setUint32(16, 10_000);
     new DataView(png.buffer).setUint32(20, 10_000);
-    for (const bytes of [hugeJpeg(12_000, 9000), heic(12_000, 9000), png])
+    for (const bytes of [hugeJpeg(12_000, 9000), heicFile(12_000, 9000), png])
       expect(await codeOf(preparePhoto(file(bytes), plain))).toBe('photo-too-large');
   });
 
@@ -321,11 +370,11 @@ describe('the work', () => {
       }
     };
     try {
-      const bytes = withExif(await scene(2400, 1800, { noise: 300 }), CAMERA);
+      const bytes = withExif(await scene(1600, 1200, { noise: 300 }), CAMERA);
       const hashes = new Set<string>();
       const begun = performance.now();
       for (let i = 0; i < 30; i++) hashes.add((await preparePhoto(file(bytes), plain)).sha256);
-      console.info(`30 photographs of 4.3 megapixels: ${Math.round(performance.now() - begun)} ms`);
+      console.info(`30 photographs of 1.9 megapixels: ${Math.round(performance.now() - begun)} ms`);
       expect(hashes.size).toBe(1);
       expect(urls).toBe(0);
       expect(addresses.length).toBeLessThanOrEqual(1);

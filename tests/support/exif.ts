@@ -111,3 +111,26 @@ export const withSegments = (jpeg: Uint8Array, ...parts: readonly Uint8Array[]):
 
 export const withExif = (jpeg: Uint8Array, wanted: ExifWanted): Uint8Array<ArrayBuffer> =>
   withSegments(jpeg, exifSegment(wanted));
+
+/** A PNG chunk with its checksum. Source: PNG specification, annex D. */
+export function pngChunk(name: string, data: Uint8Array): Uint8Array<ArrayBuffer> {
+  const named = [...asciiValue(name).slice(0, 4), ...data];
+  const crc = named.reduce((sum, byte) => {
+    let low = (sum ^ byte) & 0xff;
+    for (let bit = 0; bit < 8; bit++) low = low & 1 ? 0xedb88320 ^ (low >>> 1) : low >>> 1;
+    return (sum >>> 8) ^ low;
+  }, -1);
+  const whole = new DataView(new ArrayBuffer(named.length + 8));
+  whole.setUint32(0, data.length);
+  named.forEach((byte, i) => {
+    whole.setUint8(4 + i, byte);
+  });
+  whole.setInt32(4 + named.length, ~crc);
+  return new Uint8Array(whole.buffer);
+}
+
+/** A RIFF chunk as WebP has them: little-endian length, padded to even. */
+export const riffChunk = (name: string, data: Uint8Array): Uint8Array<ArrayBuffer> => {
+  const length = [0, 8, 16, 24].map((shift) => (data.length >> shift) & 255);
+  return join(asciiValue(name).slice(0, 4), length, data, data.length % 2 ? [0] : []);
+};

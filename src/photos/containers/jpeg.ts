@@ -6,6 +6,8 @@ import { type Container, exifPayload, exifShell, orientationBlock } from './cont
 const isFrame = ({ marker }: Segment): boolean =>
   marker >= 0xc0 && marker <= 0xcf && marker !== 0xc4 && marker !== 0xc8 && marker !== 0xcc;
 
+const headOf = (bytes: Uint8Array): readonly Segment[] => readSegments(bytes, { beforeScan: true }).segments;
+
 const isExif = (bytes: Uint8Array, { marker, start }: Segment): boolean =>
   marker === MARKER.app1 && hasText(bytes, start, 'Exif\0');
 
@@ -27,12 +29,12 @@ export const jpeg: Container = {
   mime: 'image/jpeg',
   recognises: isJpeg,
   size(bytes) {
-    const frame = readSegments(bytes).segments.find(isFrame);
+    const frame = headOf(bytes).find(isFrame);
     return frame ? { height: u16(bytes, frame.start + 1), width: u16(bytes, frame.start + 3) } : null;
   },
   isWhole: (bytes) => readSegments(bytes).end !== null,
   cameraBlock(bytes) {
-    const exif = readSegments(bytes).segments.find((segment) => isExif(bytes, segment));
+    const exif = headOf(bytes).find((segment) => isExif(bytes, segment));
     return exif ? exifShell(bytes.subarray(exif.start, exif.end)) : null;
   },
   withoutMetadata: (bytes: Bytes, orientation) =>
