@@ -76,7 +76,7 @@ describe('the catalogue', () => {
         for (const [other, { term }] of entries) {
           if (other !== id)
             expect(
-              aliases.map((alias) => alias.toLowerCase()),
+              aliases.map((alias: string) => alias.toLowerCase()),
               `${table} ${id}`,
             ).not.toContain(term.toLowerCase());
         }

@@ -60,9 +60,9 @@ export const contamination = {
     ],
     blocksCopying: false,
     prior: {
-      present: chances(0.2, 0.3, 0.65, 0.35),
-      presentIn: { metal: chances(0.08, 0.1, 0.15, 0.1) },
-      grades: [0.55, 0.33, 0.1, 0.02],
+      present: chances(0.15, 0.22, 0.49, 0.26),
+      presentIn: { metal: chances(0.06, 0.08, 0.11, 0.08) },
+      grades: [0.62, 0.29, 0.08, 0.01],
     },
     phrase: 'It smells, {measures}.',
     notes: 'Mothball smell can mean naphthalene or dichlorobenzene: air outdoors, not in the workshop.',
@@ -128,7 +128,7 @@ export const contamination = {
       },
     ],
     blocksCopying: false,
-    prior: { present: chances(0.1, 0.1, 0.12, 0.1), grades: [0.76, 0.19, 0.04, 0.01] },
+    prior: { present: chances(0.1, 0.1, 0.12, 0.1), grades: [0.8, 0.16, 0.03, 0.01] },
     phrase: 'Possible poison at the {where}, {measures}.',
     notes:
       'Felt makers used mercury salts from the 17th century into the 1940s and old felt hats still test positive; that blocks from felt works may carry residue is inference, not a measured fact.',

@@ -61,9 +61,9 @@ export const geometry = {
     gates: [],
     blocksCopying: false,
     prior: {
-      present: chances(0.15, 0.2, 0.35, 0.22),
-      presentIn: { plastic: chances(0.08, 0.1, 0.08, 0.1) },
-      grades: [0.55, 0.28, 0.12, 0.05],
+      present: chances(0.1, 0.14, 0.24, 0.15),
+      presentIn: { plastic: chances(0.06, 0.07, 0.06, 0.07) },
+      grades: [0.6, 0.26, 0.1, 0.04],
     },
     phrase: 'Warped at the {where}, {measures}.',
     notes: 'Per 300 mm of span. Old brim boards spring back; count on half of the correction at most.',
@@ -111,7 +111,7 @@ export const geometry = {
     ],
     gates: [],
     blocksCopying: false,
-    prior: { present: chances(0.2, 0.22, 0.3, 0.24), grades: [0.62, 0.24, 0.1, 0.04] },
+    prior: { present: chances(0.13, 0.14, 0.2, 0.16), grades: [0.66, 0.22, 0.09, 0.03] },
     phrase: 'Size or oval has drifted at the {where}, {measures}.',
     notes:
       'Wood shrinks across the grain, hardly along: width falls, length stays, oval number grows. Not a defect if the new size suits you: re-mark it. A difference of 2 % is more likely a cut-down, a build-up or a wrong reading than shrinkage.',
