@@ -1,0 +1,83 @@
+import { computed, type ReadonlySignal } from '@preact/signals';
+import {
+  type AnyRecord,
+  type Finding,
+  type HatBlock,
+  type Mark,
+  type Offer,
+  type Photo,
+  type RecordOf,
+  type RecordType,
+  SETTINGS_ID,
+  type Settings,
+  type Statement,
+  type Survey,
+} from '../core/records.ts';
+import { firstSettings } from './edits.ts';
+import type { Shelf } from './shelf.ts';
+
+type Many<T> = readonly T[];
+
+/**
+ * Questions to the records in memory. Each is tracked: a component or effect that asks is drawn again when the answer
+ * changes, and only then; the answer is the same object until it does. Removed records are never in an answer.
+ */
+export interface LookUps {
+  readonly records: Shelf['records'];
+  /** All records of a type, oldest first. */
+  all<T extends RecordType>(type: T): ReadonlySignal<Many<RecordOf<T>>>;
+  get<T extends RecordType>(type: T, id: string): RecordOf<T> | undefined;
+  /** Newest first. */
+  readonly blocks: ReadonlySignal<Many<HatBlock>>;
+  /** As chosen, or as they are before anyone has. */
+  readonly settings: ReadonlySignal<Settings>;
+  /** The current survey of a block: the one begun last. */
+  surveyOf(blockId: string): Survey | undefined;
+  /** Oldest first. */
+  surveysOf(blockId: string): Many<Survey>;
+  /** By number. */
+  findingsOf(blockId: string): Many<Finding>;
+  photosOf(blockId: string): Many<Photo>;
+  photosOfFinding(findingId: string): Many<Photo>;
+  marksOf(blockId: string): Many<Mark>;
+  /** By place in the chain. */
+  statementsOf(blockId: string): Many<Statement>;
+  /** Oldest first. */
+  offersOf(blockId: string): Many<Offer>;
+  blocksOf(saleId: string): Many<HatBlock>;
+  offersAt(saleId: string): Many<Offer>;
+  /** A number no finding of this block has had, removed ones included. Not tracked. */
+  nextFindingNumber(blockId: string): number;
+}
+
+export function lookUps(shelf: Shelf, device: string): LookUps {
+  const { records, get, listed } = shelf;
+  const lists = new Map<RecordType, ReadonlySignal<Many<AnyRecord>>>();
+  function all<T extends RecordType>(type: T) {
+    let list = lists.get(type);
+    if (!list) {
+      list = computed(() => [...records[type].value.values()].sort((a, b) => (a.id < b.id ? -1 : 1)));
+      lists.set(type, list);
+    }
+    return list as unknown as ReadonlySignal<Many<RecordOf<T>>>;
+  }
+  const unchosen = firstSettings(device);
+  return {
+    records,
+    get,
+    all,
+    blocks: computed(() => [...all('block').value].reverse()),
+    settings: computed(() => get('settings', SETTINGS_ID) ?? unchosen),
+    surveyOf: (blockId) => listed('survey', blockId).at(-1),
+    surveysOf: (blockId) => listed('survey', blockId),
+    findingsOf: (blockId) => listed('finding', blockId),
+    photosOf: (blockId) => listed('photo', blockId),
+    photosOfFinding: (findingId) => listed('photo', findingId),
+    marksOf: (blockId) => listed('mark', blockId),
+    statementsOf: (blockId) => listed('statement', blockId),
+    offersOf: (blockId) => listed('offer', blockId),
+    blocksOf: (saleId) => listed('block', saleId),
+    offersAt: (saleId) => listed('offer', saleId),
+    nextFindingNumber: (blockId) => shelf.highestNumber(blockId) + 1,
+  };
+}
