@@ -90,6 +90,9 @@ describe('quantiles undo chances', () => {
   });
 });
 
+/** Two neighbouring chances may swap in the last digit or two. */
+const expectNotAbove = (low: number, high: number) => expect(low).toBeLessThanOrEqual(high + 1e-13 * Math.abs(high));
+
 describe('shapes known without a table', () => {
   it('gives t with one degree of freedom the tangent, with two its closed form', () => {
     fc.assert(
@@ -148,9 +151,9 @@ describe('shapes known without a table', () => {
     fc.assert(
       fc.property(chance, chance, shape, shape, (p, q, a, b) => {
         const [low, high] = [Math.min(p, q), Math.max(p, q)];
-        expect(normalQuantile(low)).toBeLessThanOrEqual(normalQuantile(high));
-        expect(betaQuantile(low, a, b)).toBeLessThanOrEqual(betaQuantile(high, a, b));
-        expect(studentTQuantile(low, a)).toBeLessThanOrEqual(studentTQuantile(high, a));
+        expectNotAbove(normalQuantile(low), normalQuantile(high));
+        expectNotAbove(betaQuantile(low, a, b), betaQuantile(high, a, b));
+        expectNotAbove(studentTQuantile(low, a), studentTQuantile(high, a));
       }),
       { numRuns },
     );

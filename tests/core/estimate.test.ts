@@ -105,7 +105,7 @@ const threePoint: fc.Arbitrary<ThreePoint> = fc
   .map(([o = 0, m = 0, p = 0]) => ({ o, m, p }));
 const chance = fc.double({ min: 0, max: 1, noNaN: true });
 
-describe('three points, whatever they are', () => {
+describe('three points, whatever they are', { timeout: 30_000 }, () => {
   it('stays between the points, and undoes its own chance', () => {
     fc.assert(
       fc.property(threePoint, chance, (points, q) => {

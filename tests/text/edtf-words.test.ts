@@ -188,7 +188,8 @@ const storedDate = fc.oneof(
     .map(([a, b, m, n]) => `${a}${m}/${b}${n}`),
 );
 
-describe('whatever is written', () => {
+// The grammar takes about a millisecond a date: room for a busy machine.
+describe('whatever is written', { timeout: 30_000 }, () => {
   it('comes back from its label to the same stored date', () => {
     fc.assert(
       fc.property(storedDate, (stored) => {
@@ -198,7 +199,7 @@ describe('whatever is written', () => {
         const again = edtfFromWords(reading.label);
         expect(again.ok && again.edtf, `${stored} printed as ${reading.label}`).toBe(stored);
       }),
-      { numRuns: 2000 },
+      { numRuns: 600 },
     );
   });
 
@@ -213,7 +214,7 @@ describe('whatever is written', () => {
         expect(reading.earliest === null).toBe(stored.startsWith('..'));
         expect(reading.latest === null).toBe(stored.endsWith('..'));
       }),
-      { numRuns: 1000 },
+      { numRuns: 500 },
     );
   });
 
@@ -272,7 +273,7 @@ describe('whatever is written', () => {
           });
         },
       ),
-      { numRuns: 3000 },
+      { numRuns: 1000 },
     );
   });
 });
