@@ -7,7 +7,7 @@ import { Sheet } from '../ui/sheet.tsx';
 import { useActions } from './actions.ts';
 import { HandbookLink } from './handbook-link.tsx';
 import css from './marks-editor.module.css';
-import { readingSentence, readingsOf, tapeOf } from './stamped-size.ts';
+import { againstTape, readingsOf, tapeOf } from './stamped-size.ts';
 import { readingKey } from './uk-scale.ts';
 import type { BlockCase } from './use-case.ts';
 import { useNames } from './use-names.ts';
@@ -110,7 +110,7 @@ function Readings({ of, mark }: { readonly of: BlockCase; readonly mark: Mark })
       options={readings.map((reading) => ({
         id: readingKey(reading.reading),
         label: reading.label,
-        text: readingSentence(reading, of.settings.units),
+        text: againstTape(reading, of.settings.units),
       }))}
       onChange={(reading) => actions.setMark(mark, { reading })}
     />

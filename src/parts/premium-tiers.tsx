@@ -14,6 +14,7 @@ function sliceName(tiers: Tiers, index: number, currency: string): string {
   const from = tiers[index - 1]?.upTo ?? null;
   const upTo = tiers[index]?.upTo ?? null;
   const say = (minor: number): string => money(minor, currency);
+  if (from === null && index > 0) return 'above that';
   if (from === null) return upTo === null ? 'on the whole hammer price' : `to ${say(upTo)}`;
   return upTo === null ? `above ${say(from)}` : `${say(from)} to ${say(upTo)}`;
 }

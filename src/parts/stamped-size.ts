@@ -19,15 +19,20 @@ export function readingsOf(
   return tape === null ? stampReadings(mark.text, scale) : readingsAgainstTape(mark.text, tape, scale);
 }
 
-/** “22½ in is 571.5 mm; the tape says 571 mm, 0.5 mm less.” */
-export function readingSentence(reading: StampReading | TapedReading, units: LengthUnits): string {
-  const stamped = `${reading.label} is ${length(reading.circumferenceMm, units)}`;
-  if (!('differenceMm' in reading)) return `${stamped} round.`;
-  const { differenceMm } = reading;
-  const tape = length(reading.circumferenceMm + differenceMm, units);
-  if (Math.abs(differenceMm) < 0.05) return `${stamped}, as the tape says.`;
-  return `${stamped}; the tape says ${tape}, ${length(Math.abs(differenceMm), units)} ${differenceMm < 0 ? 'less' : 'more'}.`;
+/** “571.5 mm; the tape says 571 mm, 0.5 mm less”; without a tape, “571.5 mm round”. */
+export function againstTape(reading: StampReading | TapedReading, units: LengthUnits): string {
+  const stamped = length(reading.circumferenceMm, units);
+  if (!('differenceMm' in reading)) return `${stamped} round`;
+  // A tape is read to the millimetre: a tenth is all a difference can mean.
+  const differenceMm = Math.round(reading.differenceMm * 10) / 10;
+  if (differenceMm === 0) return `${stamped}, as the tape says`;
+  const tape = length(reading.circumferenceMm + reading.differenceMm, units);
+  return `${stamped}; the tape says ${tape}, ${length(Math.abs(differenceMm), units)} ${differenceMm < 0 ? 'less' : 'more'}`;
 }
+
+/** “22½ in is 571.5 mm; the tape says 571 mm, 0.5 mm less.” */
+export const readingSentence = (reading: StampReading | TapedReading, units: LengthUnits): string =>
+  `${reading.label} is ${againstTape(reading, units)}.`;
 
 /** The reading chosen for a mark, else the one nearest to the tape; undefined where it is no size. */
 export function stampedSize(of: Pick<BlockCase, 'survey' | 'settings'>, mark: Mark): string | undefined {

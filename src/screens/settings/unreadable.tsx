@@ -8,6 +8,12 @@ const stateWords: Record<UnreadableRecord['state'], string> = {
   unreadable: 'Damaged: restore a backup that has it.',
 };
 
+/** Storage can hold what JSON cannot say: large integers go out as text, bytes by their number. */
+function asJson(_: string, value: unknown): unknown {
+  if (typeof value === 'bigint') return `${value}n`;
+  return value instanceof ArrayBuffer ? `${value.byteLength} bytes` : value;
+}
+
 const typeOf = ({ raw }: UnreadableRecord): string =>
   String((raw as { type?: unknown } | null)?.type ?? 'unknown type');
 
@@ -15,7 +21,7 @@ const typeOf = ({ raw }: UnreadableRecord): string =>
 export function Unreadable({ records }: { readonly records: readonly UnreadableRecord[] }) {
   const save = (): void =>
     saveFile(
-      new Blob([JSON.stringify(records, null, 2)], { type: 'application/json' }),
+      new Blob([JSON.stringify(records, asJson, 2)], { type: 'application/json' }),
       'blockworth-unread-records.json',
     );
   return (
