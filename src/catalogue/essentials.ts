@@ -28,7 +28,7 @@ export const essentials = {
   },
   insectCheck: {
     term: 'Insects looked for',
-    ways: [{ station: 'nose' }, { kind: 'flightHoles' }, { kind: 'grazed' }],
+    ways: [{ station: 'nose' }, { kind: 'flightHoles' }],
     onlyInsectFood: true,
   },
   knockOrHeft: {

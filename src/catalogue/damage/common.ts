@@ -2,6 +2,7 @@ import type { DamageKind, Origin } from '../../core/catalogue.ts';
 import type { MaterialId, TreatmentId } from '../ids.ts';
 import { memory } from '../source.ts';
 import type { StationId } from '../stations.ts';
+import { yesNo } from './asks.ts';
 
 /** A damage kind whose treatments, materials and stations must be in the catalogue. */
 export type Kind = DamageKind<TreatmentId, MaterialId, StationId>;
@@ -34,3 +35,11 @@ export const chances = (
 
 /** Grade bounds and wording without a source of their own. */
 export const judged = memory('Bounds, wording, treatability and odds: trade estimate, from memory.');
+
+/** Asked wherever there is paint. */
+export const leadPaint = yesNo('paintLeadPossible', 'Old white, green, red or cream paint?', 'It may hold lead.');
+export const leadGate = {
+  when: { ask: 'paintLeadPossible', is: true },
+  effects: ['noSanding'],
+  advice: 'Lead test before any sanding, scraping or heat. Until then: gloves, damp wiping, no dust, no children near.',
+} as const satisfies Kind['gates'][number];

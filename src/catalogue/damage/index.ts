@@ -1,5 +1,6 @@
 import { assembly } from './assembly.ts';
 import { biological } from './biological.ts';
+import { coats } from './coats.ts';
 import { contamination } from './contamination.ts';
 import { geometry } from './geometry.ts';
 import { loss } from './loss.ts';
@@ -15,6 +16,7 @@ export const damage = {
   ...structural,
   ...loss,
   ...surface,
+  ...coats,
   ...biological,
   ...geometry,
   ...assembly,

@@ -1,5 +1,16 @@
 import { cm2, count, mm, pct, yesNo } from './asks.ts';
-import { chances, inFull, judged, type Kind, metals, pasted, solidWoods, woods } from './common.ts';
+import {
+  chances,
+  inFull,
+  judged,
+  type Kind,
+  leadGate,
+  leadPaint,
+  metals,
+  pasted,
+  solidWoods,
+  woods,
+} from './common.ts';
 
 /** What earlier hands have done to it. */
 export const repair = {
@@ -149,7 +160,7 @@ export const repair = {
     asks: [
       mm('boreMm', 'Bore across', { step: 1, max: 120, chips: [3, 8, 25, 50] }),
       pct('paintedPct', 'Share painted or varnished', { step: 5, max: 100, chips: [5, 25, 60, 100] }),
-      yesNo('paintLeadPossible', 'Old white, green, red or cream paint?', 'It may hold lead.'),
+      leadPaint,
     ],
     grading: {
       by: [
@@ -199,14 +210,7 @@ export const repair = {
         essential: false,
       },
     ],
-    gates: [
-      {
-        when: { ask: 'paintLeadPossible', is: true },
-        effects: ['noSanding'],
-        advice:
-          'Lead test before any sanding, scraping or heat. Until then: gloves, damp wiping, no dust, no children near.',
-      },
-    ],
+    gates: [leadGate],
     blocksCopying: false,
     prior: { present: chances(0.02, 0.1, 0.03, 0.05), grades: [0.4, 0.33, 0.18, 0.09] },
     phrase: 'Turned into decoration at the {where}, {measures}.',
