@@ -38,7 +38,7 @@ export const brims = {
     undercut: true,
     mustHave: ['edge groove', 'smooth transition at the head line'],
     criticalZones: ['line', 'work', 'opening'],
-    zones: [...brimZones, 'ridge', 'valley', 'jointFace', 'dowel'],
+    zones: [...brimZones, 'ridge', 'valley', 'base', 'jointFace', 'dowel'],
     measures: [...brimMeasures, 'collarHeightMm'],
     drawing: 'sculptedBrim',
     newPrice: pounds(200, 450),

@@ -5,7 +5,7 @@ import { fromMemory } from '../source.ts';
 import type { ZoneId } from '../zones.ts';
 import { ofCrown as crownMeasures } from './measure-sets.ts';
 import { ofNew, pounds } from './prices.ts';
-import { ofCrown as crownZones } from './zone-sets.ts';
+import { ofCrown as crownZones, sides } from './zone-sets.ts';
 
 export const crowns = {
   domeCrown: {
@@ -68,7 +68,7 @@ export const crowns = {
     undercut: false,
     mustHave: ['smooth face', 'defined edge'],
     criticalZones: ['work', 'line'],
-    zones: ['tip', 'ridge', 'lowerEdge', 'base', 'stemHole', 'glueLine', 'whole'],
+    zones: ['tip', ...sides, 'ridge', 'lowerEdge', 'base', 'stemHole', 'glueLine', 'whole'],
     measures: crownMeasures,
     drawing: 'tip',
     newPrice: pounds(60, 160),
