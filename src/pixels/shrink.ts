@@ -37,6 +37,31 @@ export function shrink(img: Img, longSide: number): { planes: Rgb; factor: numbe
   return { planes: planes as unknown as Rgb, factor };
 }
 
+/** A smaller copy of one plane by area means; never larger than the original. */
+export function shrinkPlane(plane: Plane, longSide: number): { plane: Plane; factor: number } {
+  const factor = Math.max(1, Math.max(plane.width, plane.height) / longSide);
+  const width = Math.max(1, Math.floor(plane.width / factor));
+  const height = Math.max(1, Math.floor(plane.height / factor));
+  const columns = weightsOf(width, factor, plane.width);
+  const rows = weightsOf(height, factor, plane.height);
+  const data = new Float32Array(width * height);
+  for (let y = 0; y < height; y++) {
+    const row = rows[y] as Cover;
+    for (let x = 0; x < width; x++) {
+      const { first, share } = columns[x] as Cover;
+      let sum = 0;
+      for (let j = 0; j < row.share.length; j++) {
+        const at = (row.first + j) * plane.width + first;
+        let line = 0;
+        for (let i = 0; i < share.length; i++) line += (share[i] as number) * (plane.data[at + i] as number);
+        sum += (row.share[j] as number) * line;
+      }
+      data[y * width + x] = sum;
+    }
+  }
+  return { plane: { data, width, height }, factor };
+}
+
 type Cover = { readonly first: number; readonly share: readonly number[] };
 
 /** For each small pixel the large ones it covers and the share of each. */
