@@ -26,6 +26,7 @@ const NOT_AHEAD = /\.map$|(^|\/)sw\.js$|^example\//;
 /** After the app is built, lists its files and builds the service worker around that list. */
 export function serviceWorker(entry: string): Plugin {
   let config: ResolvedConfig;
+  let written = false;
   return {
     name: 'blockworth-service-worker',
     apply: 'build',
@@ -33,9 +34,14 @@ export function serviceWorker(entry: string): Plugin {
     configResolved(resolved) {
       config = resolved;
     },
+    writeBundle() {
+      written = true;
+    },
     closeBundle: {
       sequential: true,
       async handler() {
+        // Also called when the build failed; then its own error is the one to be read.
+        if (!written) return;
         const out = resolve(config.root, config.build.outDir);
         const list: { url: string; size: number; revision: string | null }[] = [];
         for (const file of await readdir(out, { recursive: true, withFileTypes: true })) {

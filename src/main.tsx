@@ -1,13 +1,9 @@
 import { signal } from '@preact/signals';
 import { render } from 'preact';
-import { catalogue } from './catalogue/index.ts';
-import { goOffline } from './offline.ts';
+import { EarlyShelf } from './parts/early-shelf.tsx';
 import { StartFailed } from './parts/start-failed.tsx';
 import { openStore } from './store/open-store.ts';
 import { ERROR_SENTENCES } from './text/errors.ts';
-import { AppContext } from './ui/app.ts';
-import { Outlet } from './ui/router.tsx';
-import { StatusBar } from './ui/status-bar.tsx';
 
 const now = (): number => Date.now();
 
@@ -17,28 +13,36 @@ function say(root: HTMLElement, sentence: string): void {
   if (line) line.textContent = sentence;
 }
 
-/** The composition root: opens the storage, builds the store, draws the app. The only one that knows everyone. */
+/**
+ * The composition root: opens the storage, shows the blocks, then brings the catalogue and the whole app. With
+ * `whole-app.tsx` the only one that knows everyone.
+ */
 async function start(): Promise<void> {
   const root = document.getElementById('app');
   if (!root) throw new Error('No #app in the page.');
+  // Asked for at once, needed last: half of all code is the catalogue.
+  const wholeApp = import('./whole-app.tsx');
+  wholeApp.catch(() => undefined);
   try {
     const store = await openStore(now, (status) => {
       if (status === 'close-other-windows') say(root, ERROR_SENTENCES[status]);
     });
-    const cleared = signal((await store.repository.identity()).cleared);
+    if (location.hash.length < 3) {
+      root.replaceChildren();
+      render(<EarlyShelf store={store} />, root);
+      performance.mark('blockworth-shelf');
+    }
+    const [{ cleared }, { drawApp }] = await Promise.all([store.repository.identity(), wholeApp]);
+    render(null, root);
     root.replaceChildren();
-    render(
-      <AppContext.Provider value={{ store, catalogue, now, cleared }}>
-        <StatusBar />
-        <Outlet onArrive={() => document.querySelector<HTMLElement>('h1')?.focus({ preventScroll: true })} />
-      </AppContext.Provider>,
-      root,
-    );
+    drawApp(root, { store, now, cleared: signal(cleared) });
     performance.mark('blockworth-ready');
   } catch (error) {
+    render(null, root);
     root.replaceChildren();
     render(<StartFailed error={error} />, root);
   }
+  const { goOffline } = await import('./offline.ts');
   await goOffline();
 }
 

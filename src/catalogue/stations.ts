@@ -13,6 +13,7 @@ export const stations = {
     needs: [],
     measures: [],
     caution: 'Do not put your face into mould or unknown dust: a breath at arm’s length is enough.',
+    askSeller: 'Does it smell of damp, mould or mothballs, and is there any fluff, web or fresh dust on or under it?',
     fromPhotographs: false,
   },
   heft: {
@@ -21,6 +22,7 @@ export const stations = {
     seconds: 15,
     needs: ['hanging scale'],
     measures: ['weightG'],
+    askSeller: 'What does it weigh, and does anything rattle when you shake it gently?',
     fromPhotographs: false,
   },
   knock: {
@@ -29,6 +31,8 @@ export const stations = {
     seconds: 10,
     needs: [],
     measures: [],
+    askSeller:
+      'If you knock on it from top to bottom, does it ring clear all over or sound dull anywhere? A picture of any crack or open glue line, please.',
     fromPhotographs: false,
   },
   count: {
@@ -39,6 +43,8 @@ export const stations = {
     measures: ['partsFound', 'partsExpected', 'jointGapMaxMm'],
     asksAbout: 'parts',
     caution: 'Never force a key that is not yours: ask the seller to draw it.',
+    askSeller:
+      'How many parts does it have, are they numbered, and does the centre piece come out freely? A picture of all parts side by side, please.',
     fromPhotographs: true,
   },
   tape: {
@@ -67,6 +73,8 @@ export const stations = {
       'dowelDiaMm',
     ],
     asksAbout: 'marks',
+    askSeller:
+      'What does a tape measure read round the groove or lower edge, and what is stamped on it? A picture of any stamp, square on, please.',
     fromPhotographs: false,
   },
   torch: {
@@ -75,6 +83,7 @@ export const stations = {
     seconds: 45,
     needs: ['torch'],
     measures: [],
+    askSeller: 'Could you photograph it with a lamp held low at one side, so that dents and holes throw shadows?',
     fromPhotographs: true,
   },
   cord: {
@@ -84,6 +93,8 @@ export const stations = {
     needs: ['cord'],
     measures: ['grooveWidthMm', 'grooveDepthMm'],
     caution: 'Feel for proud tacks and wire ends before you run a finger along an edge.',
+    askSeller:
+      'Is the groove round the edge whole all the way, and are there many pin holes along it? A close picture of the edge, please.',
     fromPhotographs: false,
   },
   plate: {
@@ -92,6 +103,7 @@ export const stations = {
     seconds: 10,
     needs: ['flat pane or tray'],
     measures: ['flatDevMm'],
+    askSeller: 'Does it stand flat on a table without rocking? A picture of it from the side at table height, please.',
     fromPhotographs: false,
   },
   under: {
@@ -101,6 +113,7 @@ export const stations = {
     needs: [],
     measures: ['stemHoleDiaMm', 'stemHoleDepthMm'],
     asksAbout: 'marks',
+    askSeller: 'Could you photograph it from underneath, with any stamps, holes and labels?',
     fromPhotographs: true,
   },
   pin: {
@@ -110,6 +123,7 @@ export const stations = {
     needs: ['pin'],
     measures: ['moisturePct'],
     caution: 'Ask before you put a pin into somebody else’s block.',
+    askSeller: 'Does a pin pushed into the underside edge hold firmly, or is the wood soft there?',
     fromPhotographs: false,
   },
   wipe: {
@@ -120,6 +134,7 @@ export const stations = {
     measures: [],
     caution:
       'Spirit burns and takes off finish: ask first, one drop, gloves, nothing hot near; not on old paint or a label.',
+    askSeller: 'If you rub a hidden spot with a damp white cloth, does any colour or stickiness come off?',
     fromPhotographs: false,
   },
   uv: {
@@ -129,6 +144,7 @@ export const stations = {
     needs: ['UV torch'],
     measures: [],
     caution: 'Never look into a UV torch or point it at eyes.',
+    askSeller: 'Are there places that look filled, glued or painted over? A close picture of each, please.',
     fromPhotographs: false,
   },
   photographs: {
@@ -138,6 +154,7 @@ export const stations = {
     needs: ['scale or coin'],
     measures: [],
     asksAbout: 'photographs',
+    askSeller: 'Could you add pictures from above, from the front, from both sides, from the back and from underneath?',
     fromPhotographs: true,
   },
   talk: {
@@ -147,6 +164,7 @@ export const stations = {
     needs: [],
     measures: [],
     asksAbout: 'story',
+    askSeller: 'Do you know who used it, where it was stored, and could I have a receipt?',
     fromPhotographs: true,
   },
 } as const satisfies Record<string, Station<MeasureId>>;

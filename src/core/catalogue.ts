@@ -326,6 +326,8 @@ export interface Station<Measure extends string = string> {
   readonly measures: readonly Measure[];
   readonly asksAbout?: 'parts' | 'photographs' | 'story' | 'marks';
   readonly caution?: string;
+  /** What to ask a seller one cannot visit, with the photograph that would answer it. */
+  readonly askSeller: string;
   /** Whether it can be done from photographs alone. */
   readonly fromPhotographs: boolean;
 }

@@ -236,6 +236,37 @@ export const Offer = z.object({
 });
 export type Offer = z.infer<typeof Offer>;
 
+/** Work done: what was estimated and what it took. The owner's pace is learnt from these. */
+export const Job = z.object({
+  ...envelope,
+  type: z.literal('job'),
+  blockId: Id,
+  treatment: Key,
+  /** Kind of work whose pace is learnt together. */
+  reference: Key,
+  /** Likely hours as estimated, at the owner's pace of that day, with the band that should hold it 8 times in 10. */
+  estimateHours: Finite,
+  lowHours: Finite,
+  highHours: Finite,
+  actualHours: Finite,
+  at: Instant,
+  note: Text,
+});
+export type Job = z.infer<typeof Job>;
+
+/** A repair and whether it held, against the chance that was given for it. */
+export const Repair = z.object({
+  ...envelope,
+  type: z.literal('repair'),
+  blockId: Id,
+  findingId: Id,
+  kind: Key,
+  chance: Unit,
+  held: z.boolean(),
+  at: Instant,
+});
+export type Repair = z.infer<typeof Repair>;
+
 export const Settings = z.object({
   ...envelope,
   type: z.literal('settings'),
@@ -252,6 +283,8 @@ export const Settings = z.object({
   eveningHours: Finite,
   /** Evenings a week at the bench, Monday first. */
   evenings: z.array(z.boolean()).check(z.minLength(7), z.maxLength(7)),
+  /** Order of the walk: as at a stall, or what could change the decision first. */
+  walkOrder: z.enum(['stall', 'telling']),
   ukHatScale: z.enum(['eighthBelowUs', 'asUs']),
   keepOriginals: z.boolean(),
   keepPosition: z.boolean(),
@@ -268,6 +301,8 @@ export const RECORDS = {
   photo: Photo,
   sale: Sale,
   offer: Offer,
+  job: Job,
+  repair: Repair,
   settings: Settings,
 } as const;
 export type RecordType = keyof typeof RECORDS;

@@ -1,6 +1,6 @@
 import type { Setting } from './block.ts';
 import type { Catalogue } from './catalogue.ts';
-import { allIn, type SaleTerms as FeeTerms, floorToBid, highestHammer } from './fees.ts';
+import { allIn, floorToBid, highestHammer } from './fees.ts';
 import { type PaceBook, type Plan, planOfTreatments } from './plan.ts';
 import type { HatBlock, SaleTerms, Settings } from './records.ts';
 import { floorMinor, type MinorUnits, minor, roundMinor } from './units.ts';
@@ -55,27 +55,14 @@ const price = (own: number | null, estimate: number): Price =>
     ? { amount: roundMinor(Math.max(0, estimate)), from: 'estimate' }
     : { amount: minor(own), from: 'owner' };
 
-/** Sale terms in the shape the fee sums take: the same figures, money branded whole. */
-export const feeTerms = (terms: SaleTerms): FeeTerms => ({
-  premium: terms.premium.map(({ upTo, rate }) => ({ upTo: upTo === null ? null : minor(upTo), rate })),
-  minimumPremium: minor(terms.minimumPremium),
-  platformRate: terms.platformRate,
-  vatRate: terms.vatRate,
-  vatOn: terms.vatOn,
-  fixedCosts: terms.fixedCosts.map(({ what, amount }) => ({ what, amount: minor(amount) })),
-});
-
 /** Everything a price costs in the end, at these terms. */
-export const allInAt = (amount: number, terms: SaleTerms): MinorUnits => allIn(minor(amount), feeTerms(terms)).total;
+export const allInAt = (amount: number, terms: SaleTerms): MinorUnits => allIn(minor(amount), terms).total;
 
 /** The highest hammer or ticket price for an all-in limit, down to a bid the sale takes; null when none fits. */
 export function highestPriceFor(limit: MinorUnits, terms: SaleTerms): MinorUnits | null {
-  const hammer = highestHammer(limit, feeTerms(terms));
+  const hammer = highestHammer(limit, terms);
   if (hammer === null || terms.bidSteps.length === 0) return hammer;
-  return floorToBid(
-    hammer,
-    terms.bidSteps.map(({ from, step }) => ({ from: minor(from), step: minor(step) })),
-  );
+  return floorToBid(hammer, terms.bidSteps);
 }
 
 /** The work of taking a copy of the shape and nothing else. */

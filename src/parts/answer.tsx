@@ -1,81 +1,128 @@
 import { useState } from 'preact/hooks';
-import { money } from '../text/format.ts';
-import { limitSentence, reasonSentence } from '../text/verdicts.ts';
+import type { Forecast, Range } from '../core/simulate/simulate.ts';
+import { allInAt } from '../core/worth.ts';
+import { days, hours, money, moneyAbout, timesInTen } from '../text/format.ts';
+import { limitSentence, reasonSentence, strategySentence } from '../text/verdicts.ts';
 import { Button } from '../ui/button.tsx';
 import { Sheet } from '../ui/sheet.tsx';
 import css from './answer.module.css';
+import { NextLook } from './next-look.tsx';
+import { RangeBand } from './range-band.tsx';
 import { ScoreRule } from './score-rule.tsx';
 import type { BlockCase } from './use-case.ts';
+import { useForecast, useForecastCase } from './use-forecast.ts';
 import { useNames } from './use-names.ts';
 import { VerdictMark } from './verdict-mark.tsx';
+import { WhatIfPanel } from './what-if.tsx';
 import { Working } from './working.tsx';
 
+interface Answered {
+  readonly of: BlockCase;
+  /** Undefined until the first one is made; the book's answer stands in for it. */
+  readonly forecast: Forecast | undefined;
+}
+
+/** The most worth paying: with what is not known where the forecast is there, by the book until then. */
+export const limitOf = ({ of, forecast }: Answered): number | null =>
+  forecast ? forecast.highestPrice : of.assessment.worth.highestPrice;
+
 /** What the price asked means beside the limit, in words. */
-function Asked({ of: { block, assessment } }: { readonly of: BlockCase }) {
-  const { decision, worth } = assessment;
+function Asked({ of, forecast }: Answered) {
+  const { block, assessment, sale } = of;
+  const { decision } = assessment;
   if (decision.say === 'noPrice') return <span>No price asked yet</span>;
-  const asked = money(decision.at, block.currency);
+  const limit = limitOf({ of, forecast });
+  const within = limit !== null && decision.at <= limit;
   const extra = decision.allIn === decision.at ? '' : ` (${money(decision.allIn, block.currency)} in all)`;
-  if (decision.say === 'within') {
-    return (
-      <span data-say="within">
-        Asked {asked}
-        {extra}: within the limit
-      </span>
-    );
-  }
   return (
-    <span data-say="over">
-      Asked {asked}
-      {extra}: {worth.highestPrice === null ? 'too much at these terms' : 'over the limit'}
+    <span data-say={within ? 'within' : 'over'}>
+      Asked {money(decision.at, block.currency)}
+      {extra}: {within ? 'within the limit' : limit === null && sale ? 'too much at these terms' : 'over the limit'}
     </span>
   );
 }
 
 /** The limit itself: large, one figure, at the terms of the sale. */
-function Limit({ of: { block, assessment, sale } }: { readonly of: BlockCase }) {
-  const { worth } = assessment;
-  const auction = sale?.terms.way === 'auction';
+function Limit({ of, forecast }: Answered) {
+  const limit = limitOf({ of, forecast });
   return (
     <span class={css.limit}>
-      <small>{auction ? 'Highest bid' : 'Most worth paying'}</small>
-      <b class="figures">{worth.highestPrice === null ? '–' : money(worth.highestPrice, block.currency)}</b>
+      <small>{of.sale?.terms.way === 'auction' ? 'Bid up to' : 'Pay up to'}</small>
+      <b class="figures">{limit === null ? '–' : moneyAbout(limit, of.block.currency)}</b>
     </span>
   );
 }
 
-/** The answer docked at the bottom while walking: verdict, score, limit against the ask; pull up for the working. */
+/** Where the band of worth ends on paper: a round figure over everything it has to show. */
+function scaleFor(range: Range, flag: number | null): number {
+  const most = Math.max(range.p90, flag ?? 0, 1) * 1.1;
+  const step = 10 ** Math.floor(Math.log10(most));
+  return Math.ceil(most / step) * step;
+}
+
+function WorthBand({ of, forecast }: { readonly of: BlockCase; readonly forecast: Forecast }) {
+  const { block, sale } = of;
+  const asked = block.priceAsked === null ? null : sale ? allInAt(block.priceAsked, sale.terms) : block.priceAsked;
+  const shown = {
+    p10: Math.max(0, forecast.net.p10),
+    p50: Math.max(0, forecast.net.p50),
+    p90: Math.max(0, forecast.net.p90),
+  };
+  return (
+    <RangeBand
+      label="Worth to you"
+      range={shown}
+      max={scaleFor(shown, asked)}
+      say={(value) => moneyAbout(Math.round(value), block.currency)}
+      flag={asked === null ? undefined : { at: asked, label: 'asked' }}
+    />
+  );
+}
+
+/** The answer docked at the bottom while walking: verdict, limit, the band that narrows; tap for the working. */
 export function AnswerDock({ of }: { readonly of: BlockCase }) {
   const [open, setOpen] = useState(false);
+  const { forecast, stale } = useForecast(useForecastCase(of), of.block.id);
   const { assessment } = of;
-  const unknown = assessment.unknownEssentials.length;
+  const unknown = assessment.kinds.filter(({ state }) => state === 'notLooked').length;
   return (
     <>
-      <button type="button" class={css.dock} onClick={() => setOpen(true)} aria-haspopup="dialog">
+      <button
+        type="button"
+        class={css.dock}
+        onClick={() => setOpen(true)}
+        aria-haspopup="dialog"
+        data-stale={stale || undefined}
+      >
         <span class={css.left}>
           <VerdictMark verdict={assessment.verdict} size="large" />
           <small class="figures">
             {Math.round(assessment.found)} → {Math.round(assessment.after)} of 100
-            {unknown > 0 && `, ${unknown} unknown`}
+            {unknown > 0 && ` · ${unknown} not looked`}
           </small>
         </span>
-        <Limit of={of} />
+        <Limit of={of} forecast={forecast} />
+        {forecast && (
+          <span class={css.band}>
+            <WorthBand of={of} forecast={forecast} />
+          </span>
+        )}
         <span class={css.asked}>
-          <Asked of={of} />
+          <Asked of={of} forecast={forecast} />
           <span class={css.pull}>Working</span>
         </span>
       </button>
       {open && (
         <Sheet title="The answer and its working" onClose={() => setOpen(false)} closeLabel="Back">
-          <AnswerPanel of={of} />
+          <AnswerPanel of={of} forecast={forecast} />
         </Sheet>
       )}
     </>
   );
 }
 
-/** The answer in full: verdict with reasons, limit, hours and days, and the working of every figure. */
-export function AnswerPanel({ of }: { readonly of: BlockCase }) {
+/** The answer in full: verdict with reasons, limit, ranges and chances, what to look at next, the working, what if. */
+export function AnswerPanel({ of, forecast }: Answered) {
   const { assessment, block } = of;
   const { findingName } = useNames(of);
   const { worth } = assessment;
@@ -83,9 +130,11 @@ export function AnswerPanel({ of }: { readonly of: BlockCase }) {
     <div class={css.panel}>
       <div class={css.top}>
         <VerdictMark verdict={assessment.verdict} size="large" />
-        <Limit of={of} />
+        <Limit of={of} forecast={forecast} />
       </div>
-      <ScoreRule found={assessment.found} after={assessment.after} />
+      <p class={css.asked}>
+        <Asked of={of} forecast={forecast} />
+      </p>
       <ul class={css.reasons}>
         {assessment.reasons.map((reason) => {
           const text = reasonSentence(reason, findingName);
@@ -97,21 +146,55 @@ export function AnswerPanel({ of }: { readonly of: BlockCase }) {
           <b>{findingName(gate.findingId)}:</b> {gate.advice}
         </p>
       ))}
-      <p class={css.asked}>
-        <Asked of={of} />
+      {forecast ? (
+        <>
+          <WorthBand of={of} forecast={forecast} />
+          <p>{strategySentence(forecast, block.currency)}</p>
+          {forecast.lossChance !== null && (
+            <p>At the price asked you would lose by it {timesInTen(forecast.lossChance)}.</p>
+          )}
+          <NextLook of={of} forecast={forecast} />
+          <RangeBand
+            label="Work"
+            range={forecast.hours}
+            max={Math.max(4, Math.ceil(forecast.hours.p90 * 1.2))}
+            say={(value) => hours(value)}
+          />
+          <RangeBand
+            label="Days with the waits"
+            range={forecast.days}
+            max={Math.max(7, Math.ceil(forecast.days.p90 * 1.2))}
+            say={(value) => days(Math.round(value))}
+          />
+          <RangeBand
+            label="Score restored"
+            range={forecast.score}
+            max={100}
+            say={(value) => String(Math.round(value))}
+          />
+        </>
+      ) : (
+        <p class={css.hint}>Reckoning the ranges…</p>
+      )}
+      <ScoreRule found={assessment.found} after={assessment.after} />
+      <p class={css.hint}>
+        By the book, as if nothing were left to find: up to{' '}
+        {worth.highestPrice === null ? 'nothing' : moneyAbout(worth.highestPrice, block.currency)}.{' '}
+        {limitSentence(worth, block.currency)}
       </p>
-      <p class={css.hint}>{limitSentence(worth, block.currency)}</p>
       <Working of={of} />
+      <WhatIfPanel of={of} now={forecast} />
     </div>
   );
 }
 
-/** The answer as a card with a button to its working, for pages that are not the walk. */
+/** The answer on the block's page, with the way on to what is still unknown. */
 export function AnswerCard({ of, onWalk }: { readonly of: BlockCase; readonly onWalk: string }) {
+  const { forecast } = useForecast(useForecastCase(of), of.block.id);
   const unknown = of.assessment.unknownEssentials.length;
   return (
     <div class={css.card}>
-      <AnswerPanel of={of} />
+      <AnswerPanel of={of} forecast={forecast} />
       {unknown > 0 && (
         <Button href={onWalk} wide>
           Look at what is still unknown

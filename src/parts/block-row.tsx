@@ -1,4 +1,4 @@
-import { money } from '../text/format.ts';
+import { money, moneyAbout } from '../text/format.ts';
 import { useApp } from '../ui/app.ts';
 import { to } from '../ui/route.ts';
 import { blockName } from './block-name.ts';
@@ -24,7 +24,7 @@ export function BlockRow({ id }: { readonly id: string }) {
             <span class="figures">
               {worth.highestPrice === null
                 ? 'Nothing at these terms'
-                : `up to ${money(worth.highestPrice, of.block.currency)}`}
+                : `up to ${moneyAbout(worth.highestPrice, of.block.currency)}`}
               {decision.at !== null && `, asked ${money(decision.at, of.block.currency)}`}
             </span>
             {unknownEssentials.length > 0 && <span> · {unknownEssentials.length} unknown</span>}

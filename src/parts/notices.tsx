@@ -58,7 +58,7 @@ export function Notices() {
             </p>
           )}
           <Button look="quiet" onPress={seeReadyNotice}>
-            Good
+            Got it
           </Button>
         </Notice>
       )}

@@ -9,13 +9,15 @@ import { type IncomingPhotos, isWorthAnotherTry, useIncomingPhotos } from './use
 interface Props extends IncomingPhotos {
   /** What the photograph is for, kept in case the phone reloads the page under the camera. */
   readonly context: string;
+  /** Taking a photograph is what this screen is for. */
+  readonly prominent?: boolean;
 }
 
 /**
  * The way in for photographs: camera, or gallery. Two inputs, because an input that opens the camera hides the gallery.
  * Stays usable while photographs are worked on; says which one it is at and which files failed, by name and reason.
  */
-export function PhotoInput({ context, ...incoming }: Props) {
+export function PhotoInput({ context, prominent = false, ...incoming }: Props) {
   const { progress, failures, added, take, stop, tryAgain } = useIncomingPhotos(incoming);
   const camera = useRef<HTMLInputElement>(null);
   const gallery = useRef<HTMLInputElement>(null);
@@ -34,7 +36,7 @@ export function PhotoInput({ context, ...incoming }: Props) {
   return (
     <div class={css.incoming}>
       <div class={css.ways}>
-        <Button look="main" onPress={() => open(camera.current)}>
+        <Button look={prominent ? 'main' : 'plain'} onPress={() => open(camera.current)}>
           Take a photograph
         </Button>
         <Button onPress={() => open(gallery.current)}>Choose from the gallery</Button>

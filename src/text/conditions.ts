@@ -4,6 +4,7 @@ import {
   type Catalogue,
   type Condition,
   entry,
+  type MaterialGroup,
   type TypeGroup,
   type ZoneClass,
 } from '../core/catalogue.ts';
@@ -49,13 +50,69 @@ export function inUnitOf(ask: Ask | undefined, value: number): string {
 /** `a`, `a or b`, `a, b or c`. */
 const either = (items: readonly string[]): string =>
   items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} or ${items.at(-1)}`;
-const small = (text: string): string => text.charAt(0).toLocaleLowerCase('en-GB') + text.slice(1);
+/** First letter small, for a term inside a sentence; what follows keeps its capitals (UV, °C). */
+export const small = (text: string): string => text.charAt(0).toLocaleLowerCase('en-GB') + text.slice(1);
 const label = (ask: Ask | undefined, id: string): string => (ask ? small(ask.label.replace(/\?$/, '')) : id);
 
-function answerWords(ask: Ask | undefined, is: boolean | string): string {
-  if (typeof is === 'boolean') return is ? 'yes' : 'no';
+const groupNames: Readonly<Record<MaterialGroup, string>> = {
+  wood: 'wood',
+  metal: 'metal',
+  sparterie: 'sparterie',
+  shell: 'moulded shell',
+  plastic: 'plastic',
+  covering: 'covering',
+};
+/** A group of this many or more is named as such when all or nearly all of it is meant. */
+const WORTH_NAMING = 4;
+const MOST_LEFT_OUT = 2;
+
+/** Materials as one says them: “any wood but plywood, papier-mâché” rather than ten woods. */
+export function materialNames(ids: readonly string[], materials: Catalogue['materials']): readonly string[] {
+  const termOf = (id: string): string => small(entry(materials, id)?.term ?? id);
+  const named = new Set<string>();
+  const groups = (Object.keys(groupNames) as MaterialGroup[]).flatMap((group) => {
+    const members = Object.keys(materials).filter((id) => materials[id]?.group === group);
+    const leftOut = members.filter((id) => !ids.includes(id));
+    if (members.length < WORTH_NAMING || leftOut.length > MOST_LEFT_OUT) return [];
+    for (const id of members) named.add(id);
+    return [`any ${groupNames[group]}${leftOut.length > 0 ? ` but ${list(leftOut.map(termOf))}` : ''}`];
+  });
+  return [...groups, ...ids.filter((id) => !named.has(id)).map(termOf)];
+}
+
+/** An answer in a sentence, or its opposite. */
+function answerWords(ask: Ask | undefined, id: string, is: boolean | string, holds: boolean): string {
+  const name = label(ask, id);
+  if (typeof is === 'boolean') return `${name}: ${is === holds ? 'yes' : 'no'}`;
   const options = ask?.type === 'choice' ? ask.options : [];
-  return (options.find(({ id }) => id === is)?.label ?? is).toLocaleLowerCase('en-GB');
+  return `${name} is${holds ? '' : ' not'} “${small(options.find((option) => option.id === is)?.label ?? is)}”`;
+}
+
+type Words = (condition: Condition) => string;
+
+/** Parts joined by “and”; an “or” among them is put in brackets, so that it cannot be read across. */
+const both = (parts: readonly Condition[], words: Words): string =>
+  list(
+    parts.flatMap((part) => {
+      const said = words(part);
+      if (said === '') return [];
+      return ['any' in part && part.any.length > 1 && parts.length > 1 ? `(${said})` : said];
+    }),
+  );
+
+function opposite(condition: Condition, asks: readonly Ask[], words: Words): string {
+  if ('ask' in condition && 'atLeast' in condition) return words({ ask: condition.ask, below: condition.atLeast });
+  if ('ask' in condition && 'below' in condition) return words({ ask: condition.ask, atLeast: condition.below });
+  if ('ask' in condition && 'is' in condition) {
+    return answerWords(
+      asks.find(({ id }) => id === condition.ask),
+      condition.ask,
+      condition.is,
+      false,
+    );
+  }
+  const said = words(condition);
+  return 'all' in condition || 'any' in condition ? `not (${said})` : `not ${said}`;
 }
 
 /**
@@ -68,14 +125,14 @@ export function conditionWords(
   asks: readonly Ask[],
   catalogue: Pick<Catalogue, 'materials' | 'shapeValues'>,
 ): string {
-  const words = (part: Condition): string => conditionWords(part, asks, catalogue);
-  if ('all' in condition) return list(condition.all.map(words).filter(Boolean));
+  const words: Words = (part) => conditionWords(part, asks, catalogue);
+  if ('all' in condition) return both(condition.all, words);
   if ('any' in condition) return either(condition.any.map(words).filter(Boolean));
-  if ('not' in condition) return `not ${words(condition.not)}`;
+  if ('not' in condition) return opposite(condition.not, asks, words);
   if ('ask' in condition) {
     const ask = asks.find(({ id }) => id === condition.ask);
+    if ('is' in condition) return answerWords(ask, condition.ask, condition.is, true);
     const name = label(ask, condition.ask);
-    if ('is' in condition) return `${name}: ${answerWords(ask, condition.is)}`;
     return 'atLeast' in condition
       ? `${name} at least ${inUnitOf(ask, condition.atLeast)}`
       : `${name} under ${inUnitOf(ask, condition.below)}`;
@@ -87,9 +144,7 @@ export function conditionWords(
   }
   if ('zoneClass' in condition) return `on ${either(condition.zoneClass.map((id) => zoneClassWords[id]))}`;
   if ('group' in condition) return `on ${either(condition.group.map((id) => groupWords[id]))}`;
-  if ('material' in condition) {
-    return `of ${either(condition.material.map((id) => entry(catalogue.materials, id)?.term.toLocaleLowerCase('en-GB') ?? id))}`;
-  }
+  if ('material' in condition) return `of ${either(materialNames(condition.material, catalogue.materials))}`;
   if ('parts' in condition) return condition.parts === 'one' ? 'in one part' : 'in several parts';
-  return `the shape is ${either(condition.shapeValue.map((id) => catalogue.shapeValues[id].term.toLocaleLowerCase('en-GB')))}`;
+  return `the shape is ${either(condition.shapeValue.map((id) => small(catalogue.shapeValues[id].term)))}`;
 }

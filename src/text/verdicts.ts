@@ -1,7 +1,8 @@
 import type { Catalogue } from '../core/catalogue.ts';
+import type { Forecast } from '../core/simulate/simulate.ts';
 import type { VerdictReason } from '../core/verdict.ts';
 import type { Worth } from '../core/worth.ts';
-import { money, percent } from './format.ts';
+import { money, moneyAbout, percent, timesInTen } from './format.ts';
 
 /** One reason of a verdict as a sentence. `nameOf` gives a finding's number and term. */
 export function reasonSentence(reason: VerdictReason, nameOf: (findingId: string) => string): string {
@@ -58,3 +59,13 @@ export function limitSentence(worth: Worth, currency: string): string {
 /** Essentials still unknown, as terms. */
 export const essentialTerms = (ids: readonly string[], catalogue: Catalogue): readonly string[] =>
   ids.map((id) => catalogue.essentials[id]?.term ?? id);
+
+/** What to do with it and how it is likely to come out. */
+export function strategySentence(forecast: Forecast, currency: string): string {
+  const { best, works, copies, strategies } = forecast;
+  const limit = moneyAbout(Math.max(0, Math.round(strategies[best].ceiling)), currency);
+  if (best === 'keep') return `Worth most used as it is (${limit}): the work would cost more than it adds.`;
+  if (best === 'copy') return `Worth most as a shape to copy (${limit}), not as a tool.`;
+  const rest = copies >= 0.05 ? `; ${timesInTen(copies)} it is only good for a copy` : '';
+  return `Worth most restored (${limit}): it works again ${timesInTen(works)}${rest}.`;
+}

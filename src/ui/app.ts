@@ -1,8 +1,11 @@
-import type { Signal } from '@preact/signals';
+import type { ReadonlySignal, Signal } from '@preact/signals';
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
 import type { Catalogue } from '../core/catalogue.ts';
+import type { PaceBook } from '../core/plan.ts';
+import type { Tallies } from '../core/simulate/belief.ts';
 import type { Store } from '../store/store.ts';
+import type { Forecaster } from '../workers/forecaster.ts';
 
 /** What `main.tsx` makes once and every screen may use. */
 export interface App {
@@ -10,6 +13,9 @@ export interface App {
   readonly catalogue: Catalogue;
   /** Now, as Unix milliseconds: screens do not ask the clock themselves. */
   readonly now: () => number;
+  /** What the owner's own log and surveys teach: pace by kind of work, and how often what is found. */
+  readonly own: { readonly pace: ReadonlySignal<PaceBook>; readonly tallies: ReadonlySignal<Tallies> };
+  readonly forecaster: Forecaster;
   /** The phone emptied our storage since last time, and nobody has said they know. */
   readonly cleared: Signal<boolean>;
 }

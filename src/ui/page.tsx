@@ -8,7 +8,9 @@ interface Props {
   /** Smaller line under the title: where the block stands, which sale. */
   readonly under?: ComponentChildren;
   readonly back?: { readonly href: string; readonly label: string };
-  /** Second column from 900 px, below the first on a phone. */
+  /** What one came for: first on a phone, top of the second column from 900 px. */
+  readonly lead?: ComponentChildren;
+  /** The rest of the second column; last on a phone. */
   readonly aside?: ComponentChildren;
   /** What stays at the bottom: the docked answer or the main action. */
   readonly dock?: ComponentChildren;
@@ -18,7 +20,7 @@ interface Props {
 }
 
 /** A sheet of paper: title, content, and at the bottom what the thumb reaches. */
-export function Page({ title, under, back, aside, dock, quiet = false, children }: Props) {
+export function Page({ title, under, back, lead, aside, dock, quiet = false, children }: Props) {
   useEffect(() => {
     document.title = title === 'Blockworth' ? title : `${title} – Blockworth`;
   }, [title]);
@@ -33,9 +35,10 @@ export function Page({ title, under, back, aside, dock, quiet = false, children 
         <h1 tabIndex={-1}>{title}</h1>
         {under && <div class={css.under}>{under}</div>}
       </header>
-      <main class={css.columns} data-two={aside ? true : undefined}>
+      <main class={css.columns} data-two={lead || aside ? true : undefined}>
+        {lead && <div class={css.lead}>{lead}</div>}
         <div class={css.column}>{children}</div>
-        {aside && <div class={css.column}>{aside}</div>}
+        {aside && <div class={css.aside}>{aside}</div>}
       </main>
       <div class={css.foot}>
         {dock && <div class={css.dock}>{dock}</div>}

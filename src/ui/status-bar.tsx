@@ -20,7 +20,9 @@ export function StatusBar() {
       </p>
       {undoable && !putAway && (
         <div class={css.bar}>
-          <span data-state={typeof saving === 'string' ? saving : 'failed'}>{said}</span>
+          <span data-state={typeof saving === 'string' ? saving : 'failed'} aria-hidden="true">
+            {saving === 'saved' ? 'Saved' : said}
+          </span>
           <button type="button" onClick={() => store.undo()}>
             Undo {undoable}
           </button>

@@ -1,12 +1,13 @@
 import { useState } from 'preact/hooks';
 import { entry } from '../../core/catalogue.ts';
 import { PLACES, type Place } from '../../core/records.ts';
+import { marksOf } from '../../core/report-marks.ts';
 import { BlockFigure } from '../../drawings/block-figure.tsx';
+import { reportMarks } from '../../drawings/report-marks.ts';
 import { useActions } from '../../parts/actions.ts';
 import { AnswerCard } from '../../parts/answer.tsx';
 import { blockName } from '../../parts/block-name.ts';
 import { drawingOf } from '../../parts/drawing-of.ts';
-import { figureMarks } from '../../parts/figure-marks.ts';
 import { FindingSheet } from '../../parts/finding-sheet.tsx';
 import { Gone } from '../../parts/gone.tsx';
 import { GradeBadge } from '../../parts/grade-badge.tsx';
@@ -72,16 +73,45 @@ function BlockPage({ of }: { readonly of: BlockCase }) {
           <Button href={at('/report')}>Report</Button>
         </div>
       }
+      lead={
+        <Section title="The answer">
+          <AnswerCard of={of} onWalk={at('/walk')} />
+        </Section>
+      }
       aside={
         <>
-          <Section title="The answer">
-            <AnswerCard of={of} onWalk={at('/walk')} />
-          </Section>
           <Section title="What it would take">
             <PlanList of={of} />
           </Section>
           <Section title="Prices">
             <PriceFields of={of} />
+          </Section>
+          <Section title="About it" aside={<a href={at('/look')}>Type, wood, parts</a>}>
+            <TextField
+              label="Name"
+              value={block.name}
+              placeholder={type?.term}
+              onChange={(name) => actions.setBlock(block, { name }, 'the name')}
+            />
+            <TextField
+              label="Number"
+              hint="Your own, or the lot’s"
+              value={block.objectNumber}
+              onChange={(objectNumber) => actions.setBlock(block, { objectNumber }, 'the number')}
+            />
+            <SelectField
+              label="Where it stands"
+              value={block.place}
+              options={placeOptions}
+              onChange={(place) => actions.setBlock(block, { place }, 'where it stands')}
+            />
+            <TextField
+              label="Note"
+              lines={3}
+              value={block.note}
+              onChange={(note) => actions.setBlock(block, { note }, 'a note')}
+            />
+            <RemoveBlock of={of} />
           </Section>
         </>
       }
@@ -89,7 +119,7 @@ function BlockPage({ of }: { readonly of: BlockCase }) {
       <Section>
         <BlockFigure
           drawing={drawingOf(block, catalogue)}
-          marks={figureMarks(of, catalogue)}
+          marks={reportMarks(marksOf(of.assessment, catalogue))}
           zoneName={(id) => entry(catalogue.zones, id)?.term ?? id}
           label="Damage map"
         />
@@ -100,33 +130,6 @@ function BlockPage({ of }: { readonly of: BlockCase }) {
       </Section>
       <Section title="Story and marks" aside={<a href={at('/story')}>Write</a>}>
         <Story of={of} />
-      </Section>
-      <Section title="About it" aside={<a href={at('/look')}>Type, wood, parts</a>}>
-        <TextField
-          label="Name"
-          value={block.name}
-          placeholder={type?.term}
-          onChange={(name) => actions.setBlock(block, { name }, 'the name')}
-        />
-        <TextField
-          label="Number"
-          hint="Your own, or the lot’s"
-          value={block.objectNumber}
-          onChange={(objectNumber) => actions.setBlock(block, { objectNumber }, 'the number')}
-        />
-        <SelectField
-          label="Where it stands"
-          value={block.place}
-          options={placeOptions}
-          onChange={(place) => actions.setBlock(block, { place }, 'where it stands')}
-        />
-        <TextField
-          label="Note"
-          lines={3}
-          value={block.note}
-          onChange={(note) => actions.setBlock(block, { note }, 'a note')}
-        />
-        <RemoveBlock of={of} />
       </Section>
       {openFinding && <FindingSheet of={of} findingId={openFinding} onClose={() => setOpenFinding(undefined)} />}
     </Page>

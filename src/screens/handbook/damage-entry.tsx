@@ -1,7 +1,7 @@
 import { type DamageKind, entry, GRADES, SENSES, type Sense } from '../../core/catalogue.ts';
 import { GradeBadge } from '../../parts/grade-badge.tsx';
 import { SourceLine } from '../../parts/source-line.tsx';
-import { conditionWords, inUnitOf, zoneClassWords } from '../../text/conditions.ts';
+import { conditionWords, inUnitOf, materialNames, zoneClassWords } from '../../text/conditions.ts';
 import { list, opening, percent, timesInTen } from '../../text/format.ts';
 import { useApp } from '../../ui/app.ts';
 import { Section } from '../../ui/page.tsx';
@@ -26,9 +26,7 @@ export function DamageEntry({ id }: { readonly id: string }) {
   if (!kind) return null;
   const { appliesTo } = kind;
   const materials =
-    appliesTo.materials === 'all'
-      ? 'any'
-      : list(appliesTo.materials.map((material) => entry(catalogue.materials, material)?.term ?? material));
+    appliesTo.materials === 'all' ? 'any' : list(materialNames(appliesTo.materials, catalogue.materials));
   return (
     <>
       <Cautions
@@ -58,8 +56,8 @@ export function DamageEntry({ id }: { readonly id: string }) {
       <Section title="Where it comes">
         <Facts
           rows={[
-            ['Materials', materials],
-            ['Places', list(appliesTo.zoneClasses.map((zone) => zoneClassWords[zone]))],
+            ['Materials', opening(materials)],
+            ['Places', opening(list(appliesTo.zoneClasses.map((zone) => zoneClassWords[zone])))],
             ['Blocks', appliesTo.onlySeveralParts && 'only of several parts'],
             ['Seen at', list(kind.stations.map((station) => entry(catalogue.stations, station)?.term ?? station))],
           ]}
@@ -71,41 +69,59 @@ export function DamageEntry({ id }: { readonly id: string }) {
 }
 
 function Grades({ kind }: { readonly kind: DamageKind }) {
-  const { catalogue } = useApp();
-  const measured = kind.asks.filter((ask) => kind.grading.by.some((threshold) => threshold.ask === ask.id));
   return (
     <>
       <ul class={css.grades}>
         {GRADES.slice(1).map((grade) => (
           <li key={grade}>
             <GradeBadge grade={grade} />
-            <span>
-              {kind.grading.words[(grade - 1) as 0 | 1 | 2 | 3]}
-              {kind.grading.by.length > 0 && (
-                <small>
-                  {measured
-                    .map((ask) => {
-                      const from = kind.grading.by.find((threshold) => threshold.ask === ask.id)?.from[grade - 1] ?? 0;
-                      return `${ask.label.toLocaleLowerCase('en-GB')} from ${inUnitOf(ask, from)}`;
-                    })
-                    .join(kind.grading.combine === 'max' ? ', or ' : ', and ')}
-                </small>
-              )}
-            </span>
+            <span>{kind.grading.words[(grade - 1) as 0 | 1 | 2 | 3]}</span>
           </li>
         ))}
       </ul>
-      {kind.grading.raises.map(({ when, why }) => {
-        const words = conditionWords(when, kind.asks, catalogue);
-        return (
-          <p key={why}>
-            {words && `${opening(words)}: `}
-            {why}
-          </p>
-        );
-      })}
+      {kind.grading.raises.map(({ why }) => (
+        <p key={why}>{why}</p>
+      ))}
+      <Bounds kind={kind} />
       <Asked kind={kind} />
     </>
+  );
+}
+
+/** From which figure each grade holds, measure by measure. */
+function Bounds({ kind }: { readonly kind: DamageKind }) {
+  const { by, combine } = kind.grading;
+  if (by.length === 0) return null;
+  return (
+    <details class={css.bounds}>
+      <summary>The bounds in figures</summary>
+      <table class="figures">
+        <thead>
+          <tr>
+            <th scope="col">Grade from</th>
+            {GRADES.slice(1).map((grade) => (
+              <th key={grade} scope="col">
+                {grade}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {by.map(({ ask: id, from }) => {
+            const ask = kind.asks.find((each) => each.id === id);
+            return (
+              <tr key={id}>
+                <th scope="row">{ask?.label ?? id}</th>
+                {from.map((bound, index) => (
+                  <td key={index}>{inUnitOf(ask, bound)}</td>
+                ))}
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+      {by.length > 1 && <p>{combine === 'max' ? 'The worst measure decides.' : 'The mildest measure decides.'}</p>}
+    </details>
   );
 }
 

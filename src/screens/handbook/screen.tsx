@@ -20,7 +20,14 @@ export default function HandbookScreen() {
     <Page
       title="Handbook"
       aside={
-        <Section title="Calculators" aside={<a href={to('/handbook/calculators')}>All on one page</a>}>
+        <Section
+          title="Calculators"
+          aside={
+            <a class={css.more} href={to('/handbook/calculators')}>
+              All on one page
+            </a>
+          }
+        >
           <ul class={css.list}>
             {calculators.map(({ id, title, about }) => (
               <li key={id}>

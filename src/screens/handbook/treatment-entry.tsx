@@ -1,6 +1,6 @@
 import { type Catalogue, entry, type ThreePoint, type Treatment } from '../../core/catalogue.ts';
 import { SourceLine } from '../../parts/source-line.tsx';
-import { conditionWords } from '../../text/conditions.ts';
+import { conditionWords, small } from '../../text/conditions.ts';
 import { days, hours, list, money } from '../../text/format.ts';
 import { useApp } from '../../ui/app.ts';
 import { Section } from '../../ui/page.tsx';
@@ -31,8 +31,7 @@ export function TreatmentEntry({ id }: { readonly id: string }) {
   const treatment = entry(catalogue.treatments, id);
   if (!treatment) return null;
   const termOf = (other: string): string => entry(catalogue.treatments, other)?.term ?? other;
-  const resource = (other: string): string =>
-    entry(catalogue.resources, other)?.term.toLocaleLowerCase('en-GB') ?? other;
+  const resource = (other: string): string => small(entry(catalogue.resources, other)?.term ?? other);
   const { per, waitHours, waitResource } = treatment;
   const kinds = calledBy(id, catalogue);
   return (
@@ -61,7 +60,7 @@ export function TreatmentEntry({ id }: { readonly id: string }) {
                 `${spread(waitHours, wait)}${waitResource ? `, in the ${resource(waitResource)}` : ''}`,
             ],
             ['Tools', list(treatment.tools)],
-            ['Wants', list(treatment.handsResources.map(resource))],
+            ['Keeps busy', list(treatment.handsResources.map(resource))],
             ['Consumables', treatment.consumables > 0 && `about ${money(treatment.consumables, 'GBP')}`],
           ]}
         />

@@ -33,6 +33,7 @@ export default function StartScreen() {
       <p class={css.lead}>One photograph first, the whole block from the front right, then nothing gets mixed up.</p>
       <PhotoInput
         context="newBlock"
+        prominent
         options={{ keepOriginal: keepOriginals, keepPosition }}
         onPrepared={async (prepared) => {
           await addPhoto(prepared, { blockId: start(), view: 'threeQuarter' });

@@ -14,7 +14,6 @@ export function ReportView({ report }: { readonly report: ReportDocument }) {
       <p class={css.small}>{report.subtitle}</p>
       {report.parts.map((part, index) => (
         // The parts of a document have no identity but their place.
-        // biome-ignore lint/suspicious/noArrayIndexKey: see above
         <Part key={index} part={part} />
       ))}
     </article>

@@ -3,7 +3,6 @@ import { plainTerms } from '../../../core/blank.ts';
 import { allIn } from '../../../core/fees.ts';
 import type { SaleTerms } from '../../../core/records.ts';
 import { minor } from '../../../core/units.ts';
-import { feeTerms } from '../../../core/worth.ts';
 import { TermsFields } from '../../../parts/terms-fields.tsx';
 import { limitPriceSentence, sampleSums } from '../../../text/fee-sentences.ts';
 import { money } from '../../../text/format.ts';
@@ -31,7 +30,7 @@ function Fees() {
   const currency = sale?.currency ?? store.settings.value.currency;
   const [price, setPrice] = useState<number | null>(sampleSums(currency).price);
   const [limit, setLimit] = useState<number | null>(sampleSums(currency).limit);
-  const bill = price === null || price < 0 ? undefined : allIn(minor(price), feeTerms(terms));
+  const bill = price === null || price < 0 ? undefined : allIn(minor(price), terms);
   const say = (amount: number): string => money(amount, currency);
   return (
     <>
