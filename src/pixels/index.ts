@@ -17,6 +17,7 @@ export type { Homography, Quad } from './homography.ts';
 export { applyHomography, fitHomography, homographyOfQuads, invertHomography } from './homography.ts';
 export { type PinLine, pinLine } from './pin-line.ts';
 export { USUAL_FOCAL } from './plane-pose.ts';
+export { type PhotoFault, type Quality, quality } from './quality.ts';
 export { type Registration, register } from './register.ts';
 export * from './scale.ts';
 export { type CardScaleOptions, scaleFromCard } from './scale-card.ts';
