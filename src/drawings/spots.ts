@@ -1,0 +1,196 @@
+import { polygonsOf, thinned } from './path.ts';
+import type { DrawnZone, DrawnZoneId, Point } from './shape.ts';
+
+/** Where marks may sit: spread inside every zone so that no two of a view touch. */
+
+/** Marks have a radius of 9 units, so their middles keep at least this far apart. */
+const APART = 18.4;
+const WANTED = 8;
+const ENOUGH_SPOTS = 6;
+/** A thumb, in units: 44 CSS pixels at 320 px. */
+const THUMB = 44;
+
+export interface BareZone {
+  zone: DrawnZoneId;
+  d: string;
+  part?: number;
+}
+
+/** Places to choose from: x, y, and distance to the zone's edge. Flat arrays, for there are a few hundred in every zone. */
+interface Places {
+  count: number;
+  x: Float64Array;
+  y: Float64Array;
+  clear: Float64Array;
+  /** The most room there is. */
+  widest: number;
+  /** Which place has it. */
+  middle: number;
+  /** Roughly how many marks it holds: by its length if it is thinner than a mark, by its area if not. */
+  holds: number;
+}
+
+/** Enough places to choose from; more only costs time. */
+const ENOUGH = 420;
+
+/** Every edge of the polygons as four numbers: from x, from y, to x, to y. */
+function edgesOf(polygons: readonly (readonly Point[])[]): Float64Array {
+  const edges = new Float64Array(4 * polygons.reduce((sum, polygon) => sum + polygon.length, 0));
+  let next = 0;
+  for (const polygon of polygons) {
+    for (let k = 0; k < polygon.length; k += 1) {
+      edges.set(polygon[k] as Point, next);
+      edges.set(polygon[(k + 1) % polygon.length] as Point, next + 2);
+      next += 4;
+    }
+  }
+  return edges;
+}
+
+/** Distance to the nearest edge for a place inside (by the even-odd rule), −1 for one outside. */
+function roomAt(edges: Float64Array, x: number, y: number): number {
+  let inside = false;
+  let nearest = Number.POSITIVE_INFINITY;
+  for (let k = 0; k < edges.length; k += 4) {
+    const ax = edges[k] as number;
+    const ay = edges[k + 1] as number;
+    const bx = edges[k + 2] as number;
+    const by = edges[k + 3] as number;
+    if (ay > y !== by > y && x < ax + ((y - ay) * (bx - ax)) / (by - ay)) inside = !inside;
+    const dx = bx - ax;
+    const dy = by - ay;
+    const square = dx * dx + dy * dy;
+    const along = square === 0 ? 0 : Math.min(1, Math.max(0, ((x - ax) * dx + (y - ay) * dy) / square));
+    const ex = x - ax - along * dx;
+    const ey = y - ay - along * dy;
+    nearest = Math.min(nearest, ex * ex + ey * ey);
+  }
+  return inside ? Math.sqrt(nearest) : -1;
+}
+
+/**
+ * Places inside a zone on a grid. The grid is halved until it has caught enough: a rope line is a thin ring in a large
+ * square, and a coarse grid would miss it.
+ */
+function placesIn(d: string): Places {
+  const polygons = polygonsOf(d).map((polygon) => thinned(polygon, 0.3));
+  const edges = edgesOf(polygons);
+  const [xs, ys] = [polygons.flatMap((p) => p.map(([x]) => x)), polygons.flatMap((p) => p.map(([, y]) => y))];
+  const [left, top, right, bottom] = [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)];
+  let found: number[] = [];
+  let cell = 0;
+  for (
+    let grid = Math.sqrt(((right - left) * (bottom - top)) / ENOUGH);
+    grid > 0.7 && found.length < 3 * 260;
+    grid /= 2
+  ) {
+    found = [];
+    cell = grid * grid;
+    for (let y = top + grid / 2; y < bottom; y += grid) {
+      for (let x = left + grid / 2; x < right; x += grid) {
+        const room = roomAt(edges, x, y);
+        if (room > 0) found.push(x, y, room);
+      }
+    }
+  }
+  if (found.length === 0) throw new Error(`A zone has no inside: ${d}`);
+  const count = found.length / 3;
+  const column = (offset: number): Float64Array =>
+    Float64Array.from({ length: count }, (_, k) => found[3 * k + offset] as number);
+  const clear = column(2);
+  const middle = clear.reduce((best, room, k) => (room > (clear[best] as number) + 0.01 ? k : best), 0);
+  const widest = clear[middle] as number;
+  const holds = (count * cell) / (APART * Math.min(APART, Math.max(2 * widest, 1)));
+  return { count, x: column(0), y: column(1), clear, widest, middle, holds };
+}
+
+const tidy = (x: number, y: number): Point => [Math.round(x * 10) / 10, Math.round(y * 10) / 10];
+
+/** No gap counts for more than this: beyond it, room to the zone's edge decides. */
+const FAR = 46;
+
+/** The gap from every place to the nearest point taken so far, kept up to date as points are taken. */
+function gapsTo(places: Places, taken: readonly Point[]): { gaps: Float64Array; take: (point: Point) => void } {
+  const gaps = new Float64Array(places.count).fill(FAR);
+  const take = ([px, py]: Point): void => {
+    for (let k = 0; k < places.count; k += 1) {
+      const dx = (places.x[k] as number) - px;
+      const dy = (places.y[k] as number) - py;
+      const gap = Math.sqrt(dx * dx + dy * dy);
+      if (gap < (gaps[k] as number)) gaps[k] = gap;
+    }
+  };
+  for (const point of taken) take(point);
+  return { gaps, take };
+}
+
+function spread(places: Places, taken: readonly Point[]): Point[] {
+  const { gaps, take } = gapsTo(places, taken);
+  const spots: Point[] = [];
+  // Well inside first; close to the edge only where the zone is too thin for that.
+  for (const margin of [
+    Math.min(10, places.widest * 0.7),
+    Math.min(6, places.widest * 0.5),
+    Math.min(1.5, places.widest * 0.3),
+  ]) {
+    while (spots.length < WANTED) {
+      let best = -1;
+      let highest = 0;
+      for (let k = 0; k < places.count; k += 1) {
+        const gap = gaps[k] as number;
+        const clear = places.clear[k] as number;
+        if (clear < margin || gap < APART) continue;
+        const score = gap + Math.min(clear, 20) * 0.9;
+        if (score > highest) [best, highest] = [k, score];
+      }
+      if (best < 0) break;
+      const spot = tidy(places.x[best] as number, places.y[best] as number);
+      spots.push(spot);
+      take(spot);
+    }
+    if (spots.length >= ENOUGH_SPOTS) break;
+  }
+  return spots;
+}
+
+/** Spots for every zone when they choose in this order. */
+function allot(
+  zones: readonly BareZone[],
+  places: readonly Places[],
+  labels: readonly Point[],
+  rank: (place: Places) => number,
+): Point[][] {
+  const taken: Point[] = [];
+  const allotted: Point[][] = zones.map(() => []);
+  const order = zones.map((_, index) => index).sort((a, b) => rank(places[a] as Places) - rank(places[b] as Places));
+  for (const index of order) {
+    // The number of a part stays readable: no mark comes near it.
+    const kept = zones[index]?.part === undefined ? taken : [...taken, labels[index] as Point];
+    const spots = spread(places[index] as Places, kept);
+    allotted[index] = spots;
+    taken.push(...spots);
+  }
+  return allotted;
+}
+
+/**
+ * Gives every zone its label, its spots and, when it is thin, its grip. Whoever has the fewest places chooses first;
+ * whether that is the thinnest or the smallest differs from view to view, so both are tried and the better one kept. A
+ * zone too small for its share gets fewer; tests refuse a drawing in which that happens at home.
+ */
+export function withSpots(zones: readonly BareZone[]): DrawnZone[] {
+  const places = zones.map(({ d }) => placesIn(d));
+  const labels = places.map(({ x, y, middle }) => tidy(x[middle] as number, y[middle] as number));
+  const [first, second] = [({ holds }: Places) => holds, ({ widest }: Places) => widest].map((rank) =>
+    allot(zones, places, labels, rank),
+  );
+  const worth = (allotted: Point[][] = []): number =>
+    allotted.reduce((sum, spots) => sum + Math.min(spots.length, ENOUGH_SPOTS), 0);
+  const better = worth(second) > worth(first) ? second : first;
+  return zones.map((bare, index) => ({
+    ...bare,
+    label: labels[index] as Point,
+    spots: better?.[index] ?? [],
+    grip: Math.min(34, Math.round(Math.max(0, THUMB - 2 * (places[index] as Places).widest))),
+  }));
+}
