@@ -6,17 +6,17 @@ export type Body = 'slab' | 'cylinder' | 'sphere';
 
 const TERMS = 60;
 
-/**
- * n-th zero of the Bessel function J0, by McMahon's expansion; the first is right to 1e-5, later ones far better.
- * SOURCE: textbook (from memory).
- */
+/** First zeros of the Bessel function J0. SOURCE: published tables (from memory, held against SciPy). */
+const TABLED_ZEROS = [2.404825557695773, 5.520078110286311, 8.653727912911013] as const;
+
+/** n-th zero of J0 by McMahon's expansion, right to 5e-9 from the fourth on. SOURCE: textbook (from memory). */
 function besselZero(n: number): number {
   const a = (n - 0.25) * Math.PI;
   const e = 8 * a;
   return a + 1 / e - 124 / (3 * e ** 3) + 120928 / (15 * e ** 5) - 401743168 / (105 * e ** 7);
 }
 
-const BESSEL_ZEROS = Array.from({ length: TERMS }, (_, k) => (k === 0 ? 2.404825557695773 : besselZero(k + 1)));
+const BESSEL_ZEROS = Array.from({ length: TERMS }, (_, k) => TABLED_ZEROS[k] ?? besselZero(k + 1));
 
 const sumOver = (term: (n: number) => number): number => {
   let sum = 0;

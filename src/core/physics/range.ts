@@ -27,7 +27,7 @@ export function requireWhole(name: string, value: number, low: number, high: num
 }
 
 /**
- * Next whole number up, but not for the dust of binary arithmetic: 0.6 / 0.2 is 2.9999999999999996 and 0.7 × 100 × 60 / 2100 a hair above 2.
- * Both must not cost the owner a layer or a clamp.
+ * Next whole number up, but not for the dust of binary arithmetic: 2.1 / 0.3 is 7.000000000000001,
+ * which must not cost the owner an eighth layer.
  */
 export const wholeUp = (value: number): number => Math.ceil(value - 1e-9);

@@ -106,7 +106,8 @@ describe('how fast a block follows its room', () => {
   it.each(
     reference.diffusion.values.map(([shape, time, share]) => [shape as Body, time as number, share as number] as const),
   )('a %s at time %f has done %f of the change', (shape, time, share) => {
-    expect(shareDone(shape, time)).toBeCloseTo(share, 4);
+    // The short-time law ends at 0.002 and is good to four places there.
+    expect(shareDone(shape, time)).toBeCloseTo(share, time < 0.002 ? 4 : 7);
   });
 
   it('never turns back, and never passes the whole', () => {

@@ -17,6 +17,8 @@ import {
   storeClimate,
 } from '../../../src/core/physics/mould-risk.ts';
 
+import reference from './reference.json';
+
 const air = (temperatureC: number, relativeHumidityPct: number) => ({ temperatureC, relativeHumidityPct });
 const runs = { numRuns: 500 };
 const sensitivity = fc.constantFrom<Sensitivity>('bareWood', 'gluedBoard', 'mediumResistant', 'resistant');
@@ -34,6 +36,18 @@ describe('mould in steady damp air', () => {
       expect(mouldAfter(NO_MOULD, weeks * 168 * 1.1, air(t, rh)).index).toBeGreaterThan(1);
       expect(mouldAfter(NO_MOULD, weeks * 168 * 0.9, air(t, rh)).index).toBeLessThan(1);
     }
+  });
+
+  it.each(
+    reference.mouldIndex.values.map(
+      ([surface, climate, index]) => [surface as Sensitivity, climate as number[][], index as number] as const,
+    ),
+  )('on %s after %j comes to %f, as another program of the same model has it', (surface, climate, index) => {
+    const state = climate.reduce(
+      (last, [hours = 0, t = 0, rh = 0]) => mouldAfter(last, hours, air(t, rh), surface),
+      NO_MOULD,
+    );
+    expect(state.index).toBeCloseTo(index, 9);
   });
 
   it('ends at its ceiling and never passes it', () => {

@@ -51,6 +51,19 @@ describe('wood across the grain', () => {
     expect(rule(10, 20, WOODS.redMaple)).toBe('wide-from-coefficient');
   });
 
+  it('loses its whole printed shrinkage from wet to oven-dry, in one step or in many', () => {
+    fc.assert(
+      fc.property(wood, moisture, moisture, moisture, (one, from, through, to) => {
+        const S = one.shrinkage?.tangentialPct ?? 8;
+        expect(wideChangeMm(100, S, { fromMoisturePct: 30, toMoisturePct: 0 })).toBeCloseTo(-S, 9);
+        const width = 100 + wideChangeMm(100, S, { fromMoisturePct: from, toMoisturePct: through });
+        const twoSteps = width + wideChangeMm(width, S, { fromMoisturePct: through, toMoisturePct: to });
+        expect(twoSteps).toBeCloseTo(100 + wideChangeMm(100, S, { fromMoisturePct: from, toMoisturePct: to }), 9);
+      }),
+      runs,
+    );
+  });
+
   it('gives nearly the same by either rule in between', () => {
     for (const one of Object.values(AMERICAN_WOODS)) {
       if (one.shrinkage === null) continue;

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { clampSpacingMm, clampsNeeded, strapForceN, strapPressureMpa } from '../../../src/core/physics/clamps.ts';
 import { crackVolumeMm3, dentOf } from '../../../src/core/physics/dents.ts';
-import { FILLERS, type FillerId, fillPlan } from '../../../src/core/physics/fillers.ts';
+import { FILLERS, type FillerId, fillPlan, layersFor } from '../../../src/core/physics/fillers.ts';
 import { FINISH_IDS, shielding } from '../../../src/core/physics/finishes.ts';
 import { gluesFor, readyToGlue } from '../../../src/core/physics/glues.ts';
 import { pinFeel } from '../../../src/core/physics/pins.ts';
@@ -31,8 +31,9 @@ describe('clamps', () => {
   });
 
   it('are not multiplied by the dust of binary fractions', () => {
-    // 0.7 × 100 × 60 / 1400 is 3.0000000000000004 in binary.
-    expect(clampsNeeded({ pressureMpa: 0.7, lengthMm: 100, depthMm: 60, clampN: 1400 })).toBe(3);
+    // 1.1 × 100 × 30 / 1100 is 3.0000000000000004 in binary, and 2.1 / 0.3 is 7.000000000000001.
+    expect(clampsNeeded({ pressureMpa: 1.1, lengthMm: 100, depthMm: 30, clampN: 1100 })).toBe(3);
+    expect(layersFor(2.1, 0.3)).toBe(7);
   });
 
   it('sit no further apart than twice their distance to the glue', () => {

@@ -46,6 +46,7 @@ export const MOVEMENT: Answers = {
       return { C_T: perPoint.tangential, C_R: perPoint.radial };
     },
     confidence: (row) => genusOf(row).perPoint.confidence,
+    exact: false,
   },
   shrink: {
     answer: (row) => {

@@ -19,6 +19,8 @@ export interface Answer {
   readonly prose?: readonly string[];
   /** The confidence our own row claims, to be held against the handbook's. */
   readonly confidence?: (row: Row) => Confidence;
+  /** False where our row is itself computed, so that the printed figure is only near it. Other rows with a confidence must be the printed figure. */
+  readonly exact?: false;
 }
 export type Answers = Readonly<Record<string, Answer>>;
 
