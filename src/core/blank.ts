@@ -1,3 +1,4 @@
+import { USUAL_CLIMATE } from './climate.ts';
 import type { Fields, RecordType, SaleTerms } from './records.ts';
 
 const noDate = { words: '', edtf: null };
@@ -139,6 +140,9 @@ export const blank: { readonly [T in RecordType]: Fields<T> } = {
     eveningHours: 2.5,
     evenings: [true, true, true, true, true, true, true],
     walkOrder: 'stall',
+    roomTemperatureC: USUAL_CLIMATE.room.temperatureC,
+    roomHumidityPct: USUAL_CLIMATE.room.relativeHumidityPct,
+    hemisphere: USUAL_CLIMATE.hemisphere,
     ukHatScale: 'eighthBelowUs',
     keepOriginals: false,
     keepPosition: false,

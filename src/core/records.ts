@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { ORIGINS, SHAPE_VALUES } from './catalogue.ts';
+import { ROOM_BOUNDS } from './climate.ts';
 import { VAT_BASES } from './fees.ts';
 
 // Before any schema: zod otherwise probes `new Function`, which our content policy forbids and reports.
@@ -285,6 +286,11 @@ export const Settings = z.object({
   evenings: z.array(z.boolean()).check(z.minLength(7), z.maxLength(7)),
   /** Order of the walk: as at a stall, or what could change the decision first. */
   walkOrder: z.enum(['stall', 'telling']),
+  /** Air of the room where the blocks live. Later than schema 1's first records, so it may be absent: see `climateOf`. */
+  roomTemperatureC: z.optional(z.number().check(z.gte(ROOM_BOUNDS.coldestC), z.lte(ROOM_BOUNDS.hottestC))),
+  roomHumidityPct: z.optional(z.number().check(z.gte(ROOM_BOUNDS.driestPct), z.lte(ROOM_BOUNDS.dampestPct))),
+  /** Decides the beetles' season. */
+  hemisphere: z.optional(z.enum(['north', 'south'])),
   ukHatScale: z.enum(['eighthBelowUs', 'asUs']),
   keepOriginals: z.boolean(),
   keepPosition: z.boolean(),

@@ -4,6 +4,7 @@ import { Button } from '../../ui/button.tsx';
 import { Page, Section } from '../../ui/page.tsx';
 import { AppFields } from './app-fields.tsx';
 import { BenchFields } from './bench-fields.tsx';
+import { ClimateFields } from './climate-fields.tsx';
 import { Keeping } from './keeping.tsx';
 import { MoneyFields } from './money-fields.tsx';
 import { OwnerFields } from './owner-fields.tsx';
@@ -56,6 +57,9 @@ export default function SettingsScreen() {
       </Section>
       <Section title="Your evenings">
         <BenchFields settings={settings} />
+      </Section>
+      <Section title="Where your blocks live">
+        <ClimateFields settings={settings} />
       </Section>
       <Section title="Units and sizes">
         <AppFields settings={settings} />
