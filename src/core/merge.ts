@@ -30,14 +30,14 @@ function sayings(record: AnyRecord): Map<string, Said> {
   return said;
 }
 
+/** A text that differs wherever what is said differs; a key that is gone has none. */
+const words = (said: Said): string => (said.present ? canonical(said.value) : '');
+
 /** Newest stamp first; equal stamps (one device in two windows) by the value itself, so that every phone agrees. */
 function newer(a: Said, b: Said): Said {
   if (a.stamp !== b.stamp) return a.stamp > b.stamp ? a : b;
-  if (a.present !== b.present) return a.present ? a : b;
-  return canonical(a.value) >= canonical(b.value) ? a : b;
+  return words(a) >= words(b) ? a : b;
 }
-
-const differs = (a: Said, b: Said): boolean => a.present !== b.present || canonical(a.value) !== canonical(b.value);
 
 function* paired(a: AnyRecord, b: AnyRecord): Generator<[path: string, a: Said, b: Said]> {
   const mine = sayings(a);
@@ -109,7 +109,7 @@ export function mergeRecords<R extends AnyRecord>(a: R, b: R): R {
 export function overwrittenBy(a: AnyRecord, b: AnyRecord): Overwritten[] {
   const losses: Overwritten[] = [];
   for (const [path, mine, theirs] of paired(a, b)) {
-    if (isEnvelope(path) || mine.stamp === '' || theirs.stamp === '' || !differs(mine, theirs)) continue;
+    if (isEnvelope(path) || mine.stamp === '' || theirs.stamp === '' || words(mine) === words(theirs)) continue;
     const kept = newer(mine, theirs);
     losses.push({ path, kept, lost: kept === mine ? theirs : mine });
   }

@@ -7,10 +7,11 @@ import type { Survey } from '../../src/core/records.ts';
 import { faultIn } from '../../src/store/read-record.ts';
 import { aBlock, aSurvey, at } from '../store/make.ts';
 
-type Version = Survey & { readonly tint?: number };
+type Version = Survey & { readonly tint?: number | null };
 type Edit =
   | { readonly set: Patch<'survey'> }
-  | { readonly tint: number }
+  /** A field of a newer app; undefined where that app took it away. */
+  | { readonly tint: number | null | undefined }
   | { readonly remove: true }
   | { readonly restore: true };
 
@@ -22,7 +23,7 @@ const edit: fc.Arbitrary<Edit> = fc.oneof(
     set: fc.record({ measures: fc.dictionary(key, fc.option(fc.integer({ min: 0, max: 3 }), { nil: null })) }),
   }),
   fc.record({ set: fc.record({ noneSeen: fc.dictionary(key, fc.constantFrom(true as const, null)) }) }),
-  fc.record({ tint: fc.integer({ min: 0, max: 3 }) }),
+  fc.record({ tint: fc.constantFrom(0, 1, null, undefined) }),
   fc.constant({ remove: true as const }),
   fc.constant({ restore: true as const }),
 ) as fc.Arbitrary<Edit>;
@@ -31,7 +32,9 @@ function edited(version: Version, what: Edit, stamp: string): Version {
   if ('set' in what) return withFields(version, what.set, stamp);
   if ('remove' in what) return removed(version, stamp);
   if ('restore' in what) return restored(version, stamp);
-  return { ...version, tint: what.tint, stamps: { ...version.stamps, tint: stamp } };
+  const { tint: _, ...others } = version;
+  const stamps = { ...version.stamps, tint: stamp };
+  return what.tint === undefined ? { ...others, stamps } : { ...others, tint: what.tint, stamps };
 }
 
 /**
@@ -48,7 +51,8 @@ const version: fc.Arbitrary<Version> = fc
       .sort(([a], [b]) => a - b)
       .reduce<Version>(
         (state, [ms, what]) => edited(state, what, at(ms, device)),
-        aSurvey({ measures: { heightMm: 1 } }),
+        // As the settings are: the same record begun on each device.
+        { ...aSurvey({ measures: { heightMm: 1 } }), device },
       ),
   );
 

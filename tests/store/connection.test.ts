@@ -148,6 +148,20 @@ describe('a connection to the database', () => {
     expect(await next.read()).toBe('last');
   });
 
+  it('is closed only when everything begun is on the disk', async () => {
+    const name = newName();
+    const { connection, write } = connect(name);
+    await write('before');
+    let saved = 'not yet';
+    void codeOf(write('last')).then((code) => {
+      saved = code;
+    });
+    await connection.close();
+    expect(saved).toBe('saved');
+    expect(await codeOf(write('late'))).toBe('not-saved');
+    expect(await connect(name).read()).toBe('last');
+  });
+
   it('says so while another window holds the storage, and goes on when it lets go', async () => {
     const name = newName();
     const stubborn = await openDB<Notes>(name, 1, { upgrade: (db) => void db.createObjectStore('notes') });

@@ -309,6 +309,32 @@ describe('undo', () => {
     expect(store.surveyOf(blockId)?.measures).toEqual({});
   });
 
+  it('begins a new step with what is typed after it', async () => {
+    const { store, wall } = await openWindow();
+    await store.change('a block', startBlock);
+    const type = (note: string) => void store.change('the note', [set('block', blockId, { note })]);
+    type('Dry');
+    wall.ms += 2000;
+    type('Dry and dusty');
+    store.undo();
+    type('Dry!');
+    store.undo();
+    expect(store.get('block', blockId)?.note).toBe('Dry');
+  });
+
+  it('of a new block takes along what another window has added to it', async () => {
+    const disk = newDisk();
+    const connect = channels();
+    const one = await openWindow({ disk, channel: connect() });
+    const two = await openWindow({ disk, channel: connect() });
+    await one.store.change('a block', startBlock);
+    await vi.waitFor(() => expect(two.store.blocks.value).toHaveLength(1));
+    await two.store.change('a finding', [finding(1)]);
+    await vi.waitFor(() => expect(one.store.findingsOf(blockId)).toHaveLength(1));
+    one.store.undo();
+    expect(one.store.findingsOf(blockId)).toEqual([]);
+  });
+
   it('passes over a step that leads nowhere, and keeps what another window wrote since', async () => {
     const disk = newDisk();
     const connect = channels();
