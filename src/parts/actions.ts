@@ -1,6 +1,18 @@
 import { useMemo } from 'preact/hooks';
 import type { Patch } from '../core/changes.ts';
-import type { Fields, Finding, HatBlock, Mark, Offer, Photo, Sale, Statement, Survey } from '../core/records.ts';
+import type {
+  Fields,
+  Finding,
+  HatBlock,
+  Job,
+  Mark,
+  Offer,
+  Photo,
+  Repair,
+  Sale,
+  Statement,
+  Survey,
+} from '../core/records.ts';
 import { create, remove, set, setSettings } from '../store/edits.ts';
 import type { Store } from '../store/store.ts';
 import { useApp } from '../ui/app.ts';
@@ -108,6 +120,30 @@ export function actionsOn(store: Store, now: () => number) {
         }),
       ),
     removeOffer: (offer: Offer) => change('removing the offer', remove(offer.id)),
+
+    /** What a step took, beside what was estimated at the time. */
+    logJob: (
+      block: HatBlock,
+      fields: Pick<Job, 'treatment' | 'reference' | 'estimateHours' | 'lowHours' | 'highHours' | 'actualHours'>,
+    ) => change('hours written down', create('job', store.newId(), { blockId: block.id, at: instant(), ...fields })),
+    removeJob: (job: Job) => change('taking hours out', remove(job.id)),
+    /** Whether a repair held; null takes the judgement back. */
+    judgeRepair: (finding: Finding, judged: Repair | undefined, chance: number, held: boolean | null) =>
+      change(
+        'a repair judged',
+        held === null
+          ? remove(judged?.id ?? '')
+          : judged
+            ? set('repair', judged.id, { held })
+            : create('repair', store.newId(), {
+                blockId: finding.blockId,
+                findingId: finding.id,
+                kind: finding.kind,
+                chance,
+                held,
+                at: instant(),
+              }),
+      ),
 
     startSale(fields: Partial<Fields<'sale'>> = {}): string {
       const id = store.newId();

@@ -22,9 +22,15 @@ interface Answered {
   readonly forecast: Forecast | undefined;
 }
 
-/** The most worth paying: with what is not known where the forecast is there, by the book until then. */
-export const limitOf = ({ of, forecast }: Answered): number | null =>
-  forecast ? forecast.highestPrice : of.assessment.worth.highestPrice;
+const notLooked = ({ assessment }: BlockCase): number =>
+  assessment.kinds.filter(({ state }) => state === 'notLooked').length;
+
+/**
+ * The most worth paying, what is not known taken in. Until the first forecast is there the book's limit stands in, but
+ * only where everything was looked at: a limit as if the rest were sound must not even flash by. Null: nothing at all.
+ */
+export const limitOf = ({ of, forecast }: Answered): number | null | undefined =>
+  forecast ? forecast.highestPrice : notLooked(of) === 0 ? of.assessment.worth.highestPrice : undefined;
 
 /** What the price asked means beside the limit, in words. */
 function Asked({ of, forecast }: Answered) {
@@ -32,12 +38,20 @@ function Asked({ of, forecast }: Answered) {
   const { decision } = assessment;
   if (decision.say === 'noPrice') return <span>No price asked yet</span>;
   const limit = limitOf({ of, forecast });
-  const within = limit !== null && decision.at <= limit;
+  const within = limit != null && decision.at <= limit;
   const extra = decision.allIn === decision.at ? '' : ` (${money(decision.allIn, block.currency)} in all)`;
   return (
-    <span data-say={within ? 'within' : 'over'}>
+    <span data-say={limit === undefined ? undefined : within ? 'within' : 'over'}>
       Asked {money(decision.at, block.currency)}
-      {extra}: {within ? 'within the limit' : limit === null && sale ? 'too much at these terms' : 'over the limit'}
+      {extra}
+      {limit !== undefined && ': '}
+      {limit === undefined
+        ? ''
+        : within
+          ? 'within the limit'
+          : limit === null && sale
+            ? 'too much at these terms'
+            : 'over the limit'}
     </span>
   );
 }
@@ -48,7 +62,7 @@ function Limit({ of, forecast }: Answered) {
   return (
     <span class={css.limit}>
       <small>{of.sale?.terms.way === 'auction' ? 'Bid up to' : 'Pay up to'}</small>
-      <b class="figures">{limit === null ? '–' : moneyAbout(limit, of.block.currency)}</b>
+      <b class="figures">{limit === undefined ? '…' : limit === null ? '–' : moneyAbout(limit, of.block.currency)}</b>
     </span>
   );
 }
@@ -80,11 +94,10 @@ function WorthBand({ of, forecast }: { readonly of: BlockCase; readonly forecast
 }
 
 /** The answer docked at the bottom while walking: verdict, limit, the band that narrows; tap for the working. */
-export function AnswerDock({ of }: { readonly of: BlockCase }) {
+export function AnswerDock({ of, forecast, stale }: Answered & { readonly stale: boolean }) {
   const [open, setOpen] = useState(false);
-  const { forecast, stale } = useForecast(useForecastCase(of), of.block.id);
   const { assessment } = of;
-  const unknown = assessment.kinds.filter(({ state }) => state === 'notLooked').length;
+  const unknown = notLooked(of);
   return (
     <>
       <button
@@ -97,8 +110,11 @@ export function AnswerDock({ of }: { readonly of: BlockCase }) {
         <span class={css.left}>
           <VerdictMark verdict={assessment.verdict} size="large" />
           <small class="figures">
-            {Math.round(assessment.found)} → {Math.round(assessment.after)} of 100
-            {unknown > 0 && ` · ${unknown} not looked`}
+            {unknown === 0
+              ? `${Math.round(assessment.found)} → ${Math.round(assessment.after)} of 100`
+              : forecast
+                ? `${Math.round(forecast.found.p10)}–${Math.round(forecast.found.p90)} of 100 · ${unknown} not looked`
+                : `${unknown} not looked`}
           </small>
         </span>
         <Limit of={of} forecast={forecast} />
@@ -176,7 +192,7 @@ export function AnswerPanel({ of, forecast }: Answered) {
       ) : (
         <p class={css.hint}>Reckoning the ranges…</p>
       )}
-      <ScoreRule found={assessment.found} after={assessment.after} />
+      {notLooked(of) === 0 && <ScoreRule found={assessment.found} after={assessment.after} />}
       <p class={css.hint}>
         By the book, as if nothing were left to find: up to{' '}
         {worth.highestPrice === null ? 'nothing' : moneyAbout(worth.highestPrice, block.currency)}.{' '}

@@ -8,6 +8,7 @@ import { Sheet } from '../ui/sheet.tsx';
 import { useActions } from './actions.ts';
 import css from './finding-sheet.module.css';
 import { GradeBadge } from './grade-badge.tsx';
+import { Held } from './held.tsx';
 import { PhotoStrip } from './photo-strip.tsx';
 import type { BlockCase } from './use-case.ts';
 import { useNames } from './use-names.ts';
@@ -53,21 +54,7 @@ export function FindingSheet({
   const graded = of.assessment.graded.find((item) => item.finding.id === findingId);
   const gates = of.assessment.gates.filter((gate) => gate.findingId === findingId);
   return (
-    <Sheet
-      title={`${finding.number} · ${kindTerm(finding.kind)}`}
-      onClose={onClose}
-      foot={
-        <Button
-          look="quiet"
-          onPress={() => {
-            actions.removeFinding(finding);
-            onClose();
-          }}
-        >
-          Remove this finding
-        </Button>
-      }
-    >
+    <Sheet title={`${finding.number} · ${kindTerm(finding.kind)}`} onClose={onClose}>
       {kind && (
         <p class={css.definition}>
           {kind.definition} <HowToTell detect={kind.detect} />
@@ -101,12 +88,22 @@ export function FindingSheet({
       )}
       <ByHand finding={finding} proposed={graded?.working.grade ?? 1} />
       <PhotoStrip of={of} findingId={finding.id} />
+      {graded && <Held of={of} graded={graded} />}
       <TextField
         label="Note"
         lines={2}
         value={finding.note}
         onChange={(note) => actions.setFinding(finding, { note })}
       />
+      <Button
+        look="quiet"
+        onPress={() => {
+          actions.removeFinding(finding);
+          onClose();
+        }}
+      >
+        Remove this finding
+      </Button>
     </Sheet>
   );
 }

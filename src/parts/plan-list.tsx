@@ -1,6 +1,7 @@
 import { entry } from '../core/catalogue.ts';
 import { days, hoursRange, money } from '../text/format.ts';
 import { useApp } from '../ui/app.ts';
+import { LogTime } from './log-time.tsx';
 import css from './plan-list.module.css';
 import type { BlockCase } from './use-case.ts';
 import { useNames } from './use-names.ts';
@@ -55,6 +56,7 @@ export function PlanList({ of }: { readonly of: BlockCase }) {
                 )}
                 {treatment.tools.length > 0 && <p>Wants: {treatment.tools.join(', ')}.</p>}
                 <p>Done when: {treatment.doneWhen}</p>
+                <LogTime of={of} step={step} />
                 <p class={css.source}>
                   {treatment.source.kind === 'estimate' || treatment.source.kind === 'memory' ? 'Trade estimate. ' : ''}
                   {treatment.source.text}

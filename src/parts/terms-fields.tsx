@@ -32,7 +32,7 @@ export function TermsFields({
 }) {
   const set = (patch: Partial<SaleTerms>): void => onChange({ ...terms, ...patch });
   return (
-    <>
+    <div class={css.terms}>
       <ChoiceField
         label="How a price comes about"
         value={terms.way}
@@ -47,7 +47,7 @@ export function TermsFields({
       <p class={css.sentence} role="status">
         {termsSentence(terms, currency)}
       </p>
-    </>
+    </div>
   );
 }
 

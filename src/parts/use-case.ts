@@ -20,7 +20,8 @@ export interface BlockCase {
 
 /** The case of a block, drawn again whenever one of its records changes; undefined when the block is not there. */
 export function useCase(blockId: string): BlockCase | undefined {
-  const { store, catalogue } = useApp();
+  const { store, catalogue, own } = useApp();
+  const pace = own.pace.value;
   const block = store.get('block', blockId);
   const survey = store.surveyOf(blockId);
   const findings = store.findingsOf(blockId);
@@ -29,9 +30,9 @@ export function useCase(blockId: string): BlockCase | undefined {
   const assessment = useMemo(
     () =>
       block && survey
-        ? assess({ block, survey, findings, terms: sale?.terms ?? plainTerms, settings, pace: {} }, catalogue)
+        ? assess({ block, survey, findings, terms: sale?.terms ?? plainTerms, settings, pace }, catalogue)
         : undefined,
-    [block, survey, findings, sale, settings, catalogue],
+    [block, survey, findings, sale, settings, pace, catalogue],
   );
   if (!block || !survey || !assessment) return undefined;
   return {

@@ -5,7 +5,7 @@ import { useApp } from '../ui/app.ts';
 
 /** Verdict by block id, reckoned when asked for: a filter over the shelf asks for each once. */
 export function useVerdicts(): (blockId: string) => Verdict | undefined {
-  const { store, catalogue } = useApp();
+  const { store, catalogue, own } = useApp();
   return (blockId) => {
     const block = store.get('block', blockId);
     const survey = store.surveyOf(blockId);
@@ -17,7 +17,7 @@ export function useVerdicts(): (blockId: string) => Verdict | undefined {
       findings: store.findingsOf(blockId),
       terms,
       settings: store.settings.value,
-      pace: {},
+      pace: own.pace.value,
     };
     return assess(facts, catalogue).verdict;
   };

@@ -3,11 +3,13 @@ import {
   type AnyRecord,
   type Finding,
   type HatBlock,
+  type Job,
   type Mark,
   type Offer,
   type Photo,
   type RecordOf,
   type RecordType,
+  type Repair,
   SETTINGS_ID,
   type Settings,
   type Statement,
@@ -44,6 +46,9 @@ export interface LookUps {
   statementsOf(blockId: string): Many<Statement>;
   /** Oldest first. */
   offersOf(blockId: string): Many<Offer>;
+  /** Hours written down for a block. */
+  jobsOf(blockId: string): Many<Job>;
+  repairsOf(blockId: string): Many<Repair>;
   blocksOf(saleId: string): Many<HatBlock>;
   offersAt(saleId: string): Many<Offer>;
   /** A number no finding of this block has had, removed ones included. Not tracked. */
@@ -76,6 +81,8 @@ export function lookUps(shelf: Shelf, device: string): LookUps {
     marksOf: (blockId) => listed('mark', blockId),
     statementsOf: (blockId) => listed('statement', blockId),
     offersOf: (blockId) => listed('offer', blockId),
+    jobsOf: (blockId) => listed('job', blockId),
+    repairsOf: (blockId) => listed('repair', blockId),
     blocksOf: (saleId) => listed('block', saleId),
     offersAt: (saleId) => listed('offer', saleId),
     nextFindingNumber: (blockId) => shelf.highestNumber(blockId) + 1,

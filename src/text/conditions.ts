@@ -68,7 +68,8 @@ const MOST_LEFT_OUT = 2;
 
 /** Materials as one says them: “any wood but plywood, papier-mâché” rather than ten woods. */
 export function materialNames(ids: readonly string[], materials: Catalogue['materials']): readonly string[] {
-  const termOf = (id: string): string => small(entry(materials, id)?.term ?? id);
+  // “Plywood, blockboard, MDF layers” is “plywood” in a list: what explains it there would read as more materials.
+  const termOf = (id: string): string => small(entry(materials, id)?.term.split(/, | \(/)[0] ?? id);
   const named = new Set<string>();
   const groups = (Object.keys(groupNames) as MaterialGroup[]).flatMap((group) => {
     const members = Object.keys(materials).filter((id) => materials[id]?.group === group);

@@ -1,4 +1,5 @@
 import type { Catalogue } from '../core/catalogue.ts';
+import { small } from './conditions.ts';
 
 /** Sections of the handbook in reading order; also the words in its addresses. */
 export const SECTION_IDS = [
@@ -82,7 +83,10 @@ const SECTIONS: Readonly<Record<SectionId, Section>> = {
       ...gradeWords.map(({ term, text }, grade) => ({ id: `grade${grade}`, term: `${grade} ${term}`, text })),
       ...mapped(verdicts, ({ term, text }) => ({ term, text })),
       ...mapped(shapeValues, ({ term, text }) => ({ term, text })),
-      ...mapped(certainties, ({ term, needs }) => ({ term, text: `Of provenance; needs ${needs}.` })),
+      ...mapped(certainties, ({ term, needs }) => ({
+        term,
+        text: `Of a step in a block’s history. Needs: ${small(needs)}`,
+      })),
     ],
   },
   photographs: {

@@ -50,7 +50,9 @@ function sourcesOf({ evidence, note }: Statement, words: Words): string {
  * The date stands as it was typed, so that doubt in it is not lost.
  */
 export function stepOf(statement: Statement, words: Words, options: ChainOptions): string {
-  const doubt = entry(words.certainties, statement.certainty)?.say ?? statement.certainty;
+  const saysNothing = statement.transfer === blank.statement.transfer && statement.party.trim() === '';
+  // How sure one is of a step nothing is said about is no word to print.
+  const doubt = saysNothing ? '' : (entry(words.certainties, statement.certainty)?.say ?? statement.certainty);
   const when = statement.when.words.trim() || (statement.when.edtf ?? '');
   const parts = [
     handOver(statement, words, options),

@@ -25,6 +25,7 @@ function Folded({ calculator, wanted }: { readonly calculator: Calculator; reado
   const [open, setOpen] = useState(wanted);
   const details = useRef<HTMLDetailsElement>(null);
   useEffect(() => {
+    setOpen(wanted);
     if (wanted) details.current?.scrollIntoView({ block: 'start' });
   }, [wanted]);
   return (

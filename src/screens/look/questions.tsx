@@ -7,6 +7,7 @@ import { drawingOf } from '../../parts/drawing-of.ts';
 import { Gone } from '../../parts/gone.tsx';
 import { PartsFields } from '../../parts/parts-fields.tsx';
 import { type BlockCase, useCase } from '../../parts/use-case.ts';
+import { useForecast, useForecastCase } from '../../parts/use-forecast.ts';
 import { useApp } from '../../ui/app.ts';
 import { Button } from '../../ui/button.tsx';
 import { ChoiceField, MoneyField, SelectField, TextField } from '../../ui/field.tsx';
@@ -24,6 +25,7 @@ function Questions({ of }: { readonly of: BlockCase }) {
   const { catalogue, store } = useApp();
   const actions = useActions();
   const { block } = of;
+  const answer = useForecast(useForecastCase(of), block.id);
   const sales = store.all('sale').value;
   return (
     <Page
@@ -32,7 +34,7 @@ function Questions({ of }: { readonly of: BlockCase }) {
       quiet
       dock={
         <>
-          <AnswerDock of={of} />
+          <AnswerDock of={of} {...answer} />
           <Button look="main" wide href={to('/block/:id/walk', { id: block.id })}>
             Walk round it
           </Button>

@@ -66,10 +66,10 @@ function SalePage({ sale }: { readonly sale: Sale }) {
   );
 }
 
-/** The blocks looked at here, each with its verdict, limit and what is asked. */
+/** The blocks looked at here, newest first as on the shelf, each with its verdict, limit and what is asked. */
 function Lots({ sale }: { readonly sale: Sale }) {
   const { store } = useApp();
-  const blocks = store.blocksOf(sale.id);
+  const blocks = [...store.blocksOf(sale.id)].reverse();
   return (
     <Section title="Blocks here" aside={<span class="figures">{blocks.length}</span>}>
       {blocks.length === 0 ? (

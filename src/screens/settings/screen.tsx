@@ -1,3 +1,4 @@
+import { OwnRecordView } from '../../parts/own-record-view.tsx';
 import { useExample } from '../../parts/use-example.ts';
 import { useApp } from '../../ui/app.ts';
 import { Button } from '../../ui/button.tsx';
@@ -36,6 +37,9 @@ export default function SettingsScreen() {
               <Button onPress={remove}>Take the example away</Button>
             </Section>
           )}
+          <Section title="What your own work has taught">
+            <OwnRecordView />
+          </Section>
           <Section title="Privacy">
             <p>
               Nothing leaves this device by itself. Blockworth has no account and no server, counts no visits, and asks

@@ -36,8 +36,9 @@ function Story({ of }: { readonly of: BlockCase }) {
           <Section title="Before you paid">
             {sale ? (
               <>
-                <p>
-                  At <a href={to('/sale/:id', { id: sale.id })}>{sale.title.trim() || 'the unnamed sale'}</a>
+                <p class={css.sale}>
+                  At&nbsp;
+                  <a href={to('/sale/:id', { id: sale.id })}>{sale.title.trim() || 'the unnamed sale'}</a>
                 </p>
                 <DiligenceCard sale={sale} />
               </>

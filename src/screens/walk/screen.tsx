@@ -11,8 +11,10 @@ import { MeasureFields } from '../../parts/measure-fields.tsx';
 import { PartsFields } from '../../parts/parts-fields.tsx';
 import { PhotoStrip } from '../../parts/photo-strip.tsx';
 import { type BlockCase, useCase } from '../../parts/use-case.ts';
+import { useForecast, useForecastCase } from '../../parts/use-forecast.ts';
 import { useApp } from '../../ui/app.ts';
 import { Button } from '../../ui/button.tsx';
+import { ChoiceField } from '../../ui/field.tsx';
 import { Page } from '../../ui/page.tsx';
 import { type Params, to } from '../../ui/route.ts';
 import { go } from '../../ui/router.tsx';
@@ -45,6 +47,7 @@ function Walk({ of, station: wanted }: { readonly of: BlockCase; readonly statio
   const { catalogue } = useApp();
   const actions = useActions();
   const [openFinding, setOpenFinding] = useState<string>();
+  const { forecast, stale } = useForecast(useForecastCase(of), of.block.id);
   const stations = useMemo(() => stationsOf(of, catalogue), [of.assessment.setting, catalogue]);
   const firstOpen = stations.find(({ id }) => !of.survey.stationsDone[id]) ?? stations[0];
   const here = stations.find(({ id }) => id === wanted) ?? firstOpen;
@@ -55,7 +58,12 @@ function Walk({ of, station: wanted }: { readonly of: BlockCase; readonly statio
   if (!here) return <Gone />;
 
   const index = stations.indexOf(here);
-  const next = stations[index + 1];
+  const telling = of.settings.walkOrder === 'telling';
+  const todo = (id: string): boolean => id !== here.id && !of.survey.stationsDone[id];
+  const mostTelling = forecast?.looks.find(({ station }) => todo(station) && stations.some(({ id }) => id === station));
+  const next = telling
+    ? (stations.find(({ id }) => id === mostTelling?.station) ?? stations.find(({ id }) => todo(id)))
+    : stations[index + 1];
   const before = stations[index - 1];
   const onward = next ? address(next.id) : to('/block/:id', { id: of.block.id });
   const states = new Map(of.assessment.kinds.map(({ kind, state }) => [kind, state]));
@@ -63,7 +71,9 @@ function Walk({ of, station: wanted }: { readonly of: BlockCase; readonly statio
 
   const addFinding = (kind: string): void => {
     const damage = entry(catalogue.damage, kind);
-    const zone = damage ? (zonesFor(damage, of.assessment.setting, catalogue)[0] ?? 'whole') : 'whole';
+    const zones = damage ? zonesFor(damage, of.assessment.setting, catalogue) : [];
+    // Nobody has pointed yet: the whole where the kind allows it, else the first of its zones.
+    const zone = zones.length === 0 || zones.includes('whole') ? 'whole' : (zones[0] ?? 'whole');
     setOpenFinding(actions.addFinding(of.block, of.survey, kind, zone));
   };
   const leave = (noneSeen: readonly string[]): void => {
@@ -76,14 +86,17 @@ function Walk({ of, station: wanted }: { readonly of: BlockCase; readonly statio
       title={here.station.term}
       under={
         <span class="figures">
-          {index + 1} of {stations.length} · {blockName(of.block, catalogue)}
+          {telling
+            ? `${stations.filter(({ id }) => of.survey.stationsDone[id]).length} of ${stations.length} done`
+            : `${index + 1} of ${stations.length}`}{' '}
+          · {blockName(of.block, catalogue)}
         </span>
       }
       back={{ href: to('/block/:id', { id: of.block.id }), label: 'The block' }}
       quiet
       dock={
         <>
-          <AnswerDock of={of} />
+          <AnswerDock of={of} forecast={forecast} stale={stale} />
           <div class={css.steps}>
             {before ? (
               <Button href={address(before.id)} label={`Back to ${before.station.term}`}>
@@ -142,6 +155,15 @@ function Walk({ of, station: wanted }: { readonly of: BlockCase; readonly statio
           <Button href={to('/block/:id/story', { id: of.block.id })}>Write down what the seller says</Button>
         </p>
       )}
+      <ChoiceField
+        label="Order of the walk"
+        value={of.settings.walkOrder}
+        options={[
+          { id: 'stall', label: 'As at a stall' },
+          { id: 'telling', label: 'Most telling first' },
+        ]}
+        onChange={(walkOrder) => walkOrder && actions.setSettings({ walkOrder })}
+      />
       {openFinding && <FindingSheet of={of} findingId={openFinding} onClose={() => setOpenFinding(undefined)} />}
     </Page>
   );
