@@ -80,11 +80,17 @@ export function lookStates(
   }));
 }
 
+const feedsInsects = ({ materials }: Setting, catalogue: Catalogue): boolean =>
+  materials.some((id) => entry(catalogue.materials, id)?.insectFood);
+
 function unknownEssentials({ block, survey, findings }: Case, setting: Setting, catalogue: Catalogue): string[] {
   const looked = (kind: string): boolean =>
     Object.hasOwn(survey.noneSeen, kind) || findings.some((finding) => finding.kind === kind);
   return Object.entries(catalogue.essentials)
-    .filter(([, { notFor }]) => !notFor?.includes(setting.group))
+    .filter(
+      ([, { notFor, onlyInsectFood }]) =>
+        !notFor?.includes(setting.group) && (!onlyInsectFood || feedsInsects(setting, catalogue)),
+    )
     .filter(
       ([, { ways }]) =>
         !ways.some((way) => {
@@ -97,11 +103,12 @@ function unknownEssentials({ block, survey, findings }: Case, setting: Setting, 
     .map(([id]) => id);
 }
 
-/** Grades every finding of a known kind; the others come back as they are. */
+/** Grades every finding of a known kind, in order of their numbers; the others come back as they are. */
 function grade(facts: Case, setting: Setting, catalogue: Catalogue) {
   const block: Omit<Circumstances, 'finding'> = setting;
-  const unscored = facts.findings.filter(({ kind }) => !entry(catalogue.damage, kind));
-  const known = facts.findings.flatMap((finding) => {
+  const findings = [...facts.findings].sort((a, b) => a.number - b.number || (a.id < b.id ? -1 : 1));
+  const unscored = findings.filter(({ kind }) => !entry(catalogue.damage, kind));
+  const known = findings.flatMap((finding) => {
     const kind = entry(catalogue.damage, finding.kind);
     if (!kind) return [];
     const zoneClass = zoneClassOf(finding.zone, catalogue);
@@ -121,7 +128,6 @@ export function assess(facts: Case, catalogue: Catalogue): Assessment {
   const { block, survey, settings, terms } = facts;
   const setting = settingOf(block, catalogue);
   const { known, unscored } = grade(facts, setting, catalogue);
-  known.sort((a, b) => a.finding.number - b.finding.number || (a.finding.id < b.finding.id ? -1 : 1));
   const sums = salvage(known, setting.group, catalogue.model);
   const gates = known.flatMap(({ finding, kind, zoneClass, grade }) =>
     kind.gates

@@ -69,7 +69,8 @@ export const amountOf = (amount: Amount | undefined, answers: Cause['answers']):
   if (!amount) return 0;
   if ('fixed' in amount) return amount.fixed;
   const answer = Object.hasOwn(answers, amount.from) ? answers[amount.from] : undefined;
-  return typeof answer === 'number' && answer > 0 ? answer * (amount.times ?? 1) : amount.else;
+  // A measure of 0 was taken: it is nothing, not the usual amount, or the next step up would shorten the work.
+  return typeof answer === 'number' ? Math.max(0, answer) * (amount.times ?? 1) : amount.else;
 };
 
 /** How amounts of one treatment join: coats are put on once, a share of the surface cannot exceed all of it. */

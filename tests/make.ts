@@ -1,0 +1,106 @@
+import { catalogue } from '../src/catalogue/index.ts';
+import type { Case } from '../src/core/assess.ts';
+import { plainTerms } from '../src/core/blank.ts';
+import { applicableKinds, settingOf } from '../src/core/block.ts';
+import type { Catalogue } from '../src/core/catalogue.ts';
+import type { Fields, Finding, HatBlock, SaleTerms, Settings, Survey } from '../src/core/records.ts';
+import type { ForecastCase } from '../src/core/simulate/simulate.ts';
+import { type ExampleLot, lanthorn } from '../src/demo/lanthorn.ts';
+import { id, make } from './store/make.ts';
+
+/** A plain lime crown in one piece, common, its prices left to the catalogue. */
+export const aBlock = (fields: Partial<Fields<'block'>> = {}): HatBlock =>
+  make('block', {
+    id: id(1),
+    name: 'Dome crown',
+    blockType: 'domeCrown',
+    materials: ['lime'],
+    partsFound: 1,
+    partsExpected: 1,
+    shapeValue: 'common',
+    ...fields,
+  });
+
+/** A survey in which nothing has been looked at. */
+export const aSurvey = (fields: Partial<Fields<'survey'>> = {}): Survey =>
+  make('survey', { id: id(2), blockId: id(1), ...fields });
+
+/** A small check at the tip. Ids follow the number, so that two findings of a test are two. */
+export const aFinding = (fields: Partial<Fields<'finding'>> = {}): Finding =>
+  make('finding', {
+    id: id(100 + (fields.number ?? 1)),
+    blockId: id(1),
+    surveyId: id(2),
+    kind: 'check',
+    zone: 'tip',
+    answers: { widthMm: 0.2, depthMm: 3, lengthMm: 28 },
+    ...fields,
+  });
+
+export const someSettings = (fields: Partial<Fields<'settings'>> = {}): Settings =>
+  make('settings', { id: id(3), ...fields });
+
+export const someTerms = (fields: Partial<SaleTerms> = {}): SaleTerms => ({ ...plainTerms, ...fields });
+
+/** A case with everything optional: a plain crown, nothing looked at, a ticket price, £14 an hour. */
+export const aCase = (facts: Partial<Case> = {}): Case => ({
+  block: aBlock(),
+  survey: aSurvey(),
+  findings: [],
+  terms: plainTerms,
+  settings: someSettings(),
+  pace: {},
+  ...facts,
+});
+
+export const aForecastCase = (facts: Partial<ForecastCase> = {}): ForecastCase => ({
+  ...aCase(facts),
+  origin: 'unknown',
+  tallies: {},
+  seed: 1,
+  ...facts,
+});
+
+/** A survey in which every kind the block can have was looked for, and every station of the walk done. */
+export function everythingLookedAt(
+  block: HatBlock,
+  findings: readonly Pick<Finding, 'kind'>[],
+  known: Catalogue = catalogue,
+): Survey {
+  const found = new Set(findings.map(({ kind }) => kind));
+  const none = applicableKinds(settingOf(block, known), known).filter((kind) => !found.has(kind));
+  return aSurvey({
+    noneSeen: Object.fromEntries(none.map((kind) => [kind, true as const])),
+    stationsDone: Object.fromEntries(Object.keys(known.stations).map((station) => [station, true as const])),
+    measures: { circRopeMm: 570 },
+  });
+}
+
+const pence = (pounds: number | null): number | null => (pounds === null ? null : Math.round(pounds * 100));
+
+/** A lot of the example sale as a case, everything looked at, at the price on its ticket. */
+export function caseOfLot(number: string): Case {
+  const lot: ExampleLot | undefined = [...lanthorn.lots, ...lanthorn.box].find((each) => each.number === number);
+  if (!lot) throw new Error(`No lot ${number} in the example sale.`);
+  const findings = lot.findings.map(({ kind, zone, answers }, index) =>
+    aFinding({ number: index + 1, kind, zone, answers: { ...answers } }),
+  );
+  const block = aBlock({
+    name: lot.name,
+    objectNumber: lot.number,
+    blockType: lot.type,
+    materials: [...lot.materials],
+    partsFound: lot.parts[0],
+    partsExpected: lot.parts[1],
+    shapeValue: lot.shapeValue,
+    priceAsked: pence(lot.asked),
+    newPrice: pence(lot.newPrice),
+    equalUsedPrice: pence(lot.equalUsed),
+    fallbackPrice: pence(lot.fallback),
+    hatsPerYear: lot.use?.hats ?? null,
+    marginPerHat: pence(lot.use?.margin ?? null),
+    blockShare: lot.use?.share ?? null,
+  });
+  const survey = { ...everythingLookedAt(block, findings), measures: { ...lot.measures } };
+  return aCase({ block, survey, findings });
+}
