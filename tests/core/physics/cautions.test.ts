@@ -16,7 +16,9 @@ import {
   SHELLAC,
   SPARTERIE_BINDER,
 } from '../../../src/core/physics/oils-and-waxes.ts';
+import { OLD_GLUE } from '../../../src/core/physics/old-glue.ts';
 import { OTHER_TREATMENTS } from '../../../src/core/physics/other-treatments.ts';
+import { ROPE_EDGE } from '../../../src/core/physics/rope-edge.ts';
 import { SANDING } from '../../../src/core/physics/sanding.ts';
 import { NEW_BLOCK_MOISTURE_PCT } from '../../../src/core/physics/woods.ts';
 
@@ -24,6 +26,7 @@ const rows = <T extends object>(...tables: T[]) =>
   tables.flatMap((table) => Object.values(table) as { readonly cautions: readonly CautionId[] }[]);
 const methods = [
   ...rows<object>(
+    OLD_GLUE,
     BENCH_TASKS,
     CLEANING_AGENTS,
     CRACK_ACTION_DETAILS,
@@ -37,6 +40,7 @@ const methods = [
   ),
   ...MOULD_CLEANING,
   FREEZING,
+  ROPE_EDGE,
   HUMIDIFYING,
   SANDING,
   SELF_HEATING,

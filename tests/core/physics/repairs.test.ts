@@ -5,7 +5,9 @@ import { crackVolumeMm3, dentOf } from '../../../src/core/physics/dents.ts';
 import { FILLERS, type FillerId, fillPlan, layersFor } from '../../../src/core/physics/fillers.ts';
 import { FINISH_IDS, shielding } from '../../../src/core/physics/finishes.ts';
 import { gluesFor, readyToGlue } from '../../../src/core/physics/glues.ts';
+import { OLD_GLUE } from '../../../src/core/physics/old-glue.ts';
 import { pinFeel } from '../../../src/core/physics/pins.ts';
+import { grooveDepthMm } from '../../../src/core/physics/rope-edge.ts';
 import { GRITS, gritPlan, jump, SANDING, sizeStepsLost } from '../../../src/core/physics/sanding.ts';
 
 const runs = { numRuns: 500 };
@@ -67,6 +69,20 @@ describe('glue', () => {
     expect(readyToGlue(5.9, 7)).toMatchObject({ because: 'too dry' });
     expect(readyToGlue(12.1, 12)).toMatchObject({ because: 'too damp' });
     expect(readyToGlue(12, 9.5)).toMatchObject({ because: 'far from home' });
+  });
+});
+
+describe('an old joint', () => {
+  it('may be glued anew over hide glue, never over PVA or epoxy', () => {
+    expect(OLD_GLUE.hide.newGlueHolds).toBe(true);
+    expect([OLD_GLUE.pva.newGlueHolds, OLD_GLUE.epoxy.newGlueHolds]).toEqual([false, false]);
+  });
+});
+
+describe('a rope edge', () => {
+  it('lies four fifths of its cord deep', () => {
+    expect(grooveDepthMm(7.5)).toBeCloseTo(6);
+    expect(() => grooveDepthMm(Number.NaN)).toThrow(RangeError);
   });
 });
 
