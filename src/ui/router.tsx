@@ -2,6 +2,7 @@ import { signal } from '@preact/signals';
 import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { matches, type Params, type Route } from './route.ts';
+import { SafetyNet } from './safety-net.tsx';
 
 const found = import.meta.glob<{ routes: readonly Route[] }>('../screens/*/route.ts', { eager: true });
 const routes = Object.values(found).flatMap((module) => module.routes);
@@ -27,6 +28,11 @@ export function back(otherwise: string): void {
 
 type Screen = ComponentType<{ params: Params }>;
 type Loaded = { readonly route: Route; readonly params: Params; readonly Screen: Screen };
+
+/** Hands an error that came while loading to the net that catches those that come while drawing. */
+function Thrown({ error }: { readonly error: unknown }): never {
+  throw error;
+}
 
 /** Draws the screen the address names; keeps the old one until the new one's code is here. */
 export function Outlet({ onArrive }: { onArrive: (route: Route) => void }) {
@@ -57,8 +63,17 @@ export function Outlet({ onArrive }: { onArrive: (route: Route) => void }) {
       current = false;
     };
   }, [address]);
-  if (failed) throw failed;
+  if (failed)
+    return (
+      <SafetyNet>
+        <Thrown error={failed} />
+      </SafetyNet>
+    );
   if (!shown) return null;
   const { Screen, params } = shown;
-  return <Screen key={address} params={params} />;
+  return (
+    <SafetyNet key={address}>
+      <Screen params={params} />
+    </SafetyNet>
+  );
 }
