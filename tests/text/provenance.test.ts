@@ -130,7 +130,9 @@ describe('a chain of ownership', () => {
   });
 
   it('says that the owner is unknown rather than leaving a hole', () => {
-    expect(chainOf([statement('x', { when: date('1930s') })], words, open)).toBe('By unknown steps, 1930s.');
+    expect(chainOf([statement('x', { when: date('1930s'), certainty: 'possible' })], words, open)).toBe(
+      'By unknown steps, 1930s.',
+    );
     expect(stepOf(statement('x', { transfer: 'madeFor' }), words, open)).toBe('made for an unknown owner');
   });
 
