@@ -77,12 +77,12 @@ export function created<T extends RecordType>(type: T, fields: Fields<T>, { id, 
 
 /**
  * The record with a patch applied and every path that really changed stamped; the same object if none did. Taking a
- * key of a map away leaves its stamp, so that the removal outlives a merge. An edit brings a removed record back.
+ * key of a map away, or an optional field by `undefined`, leaves its stamp, so that the removal outlives a merge. An
+ * edit brings a removed record back.
  * @throws Error (ours) for a stamp older than the path's own, or a patch of the envelope
  */
 export function withFields<R extends AnyRecord>(record: R, patch: Patch<R['type']>, stamp: Stamp): R {
-  const values: Values = { ...record };
-  const next: Record<string, unknown> = {};
+  const next = new Map<string, unknown>(Object.entries(record));
   const stamps: Record<string, Stamp> = {};
   const write = (path: string) => {
     const last = stampAt(record, path);
@@ -91,25 +91,28 @@ export function withFields<R extends AnyRecord>(record: R, patch: Patch<R['type'
   };
   for (const [field, value] of Object.entries(patch as Values)) {
     if (isEnvelope(field)) throw new Error(`${field} is not a field to edit.`);
-    if (value === undefined) continue;
-    if (!isMapField(record.type, field)) {
-      if (sameValue(values[field], value)) continue;
-      write(field);
-      next[field] = value;
-      continue;
-    }
-    const map = new Map(Object.entries((values[field] ?? {}) as Values));
-    for (const [key, item] of Object.entries(value as Values)) {
-      if (item === null ? !map.has(key) : map.has(key) && sameValue(map.get(key), item)) continue;
-      write(`${field}.${key}`);
-      if (item === null) map.delete(key);
-      else map.set(key, item);
-      next[field] = Object.fromEntries(map);
-    }
+    if (isMapField(record.type, field)) {
+      const map = new Map(Object.entries(next.get(field) as Values));
+      for (const [key, item] of Object.entries(value as Values)) {
+        if (changeIn(map, key, item ?? undefined)) write(`${field}.${key}`);
+      }
+      next.set(field, Object.fromEntries(map));
+    } else if (changeIn(next, field, value)) write(field);
   }
   if (Object.keys(stamps).length === 0) return record;
-  const live = record.deleted === null ? record : restored(record, stamp);
-  return { ...live, ...next, stamps: { ...live.stamps, ...stamps } };
+  if (record.deleted !== null) {
+    next.set('deleted', null);
+    write('deleted');
+  }
+  return Object.fromEntries(next.set('stamps', { ...record.stamps, ...stamps })) as unknown as R;
+}
+
+/** Sets a value, or takes it away for undefined; false if that is how it was. */
+function changeIn(values: Map<string, unknown>, key: string, value: unknown): boolean {
+  if (value === undefined) return values.delete(key);
+  if (values.has(key) && sameValue(values.get(key), value)) return false;
+  values.set(key, value);
+  return true;
 }
 
 const withTombstone = <R extends AnyRecord>(record: R, deleted: Stamp | null, stamp: Stamp): R => ({

@@ -1,8 +1,9 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { blank } from '../../src/core/blank.ts';
 import {
   changedPaths,
   created,
+  isEnvelope,
   latestStamp,
   removed,
   restored,
@@ -10,28 +11,17 @@ import {
   takenBack,
   withFields,
 } from '../../src/core/changes.ts';
+import { mergeRecords } from '../../src/core/merge.ts';
 import { RECORDS, type RecordType } from '../../src/core/records.ts';
-import { aBlock, aFinding, aSurvey, at, DEVICE, id } from '../store/make.ts';
+import { aBlock, aFinding, aSurvey, at, DEVICE, id, make } from '../store/make.ts';
 
 describe('a new record', () => {
-  it('is readable by its schema, whatever its type', () => {
-    for (const type of Object.keys(RECORDS) as RecordType[]) {
-      const owner = {
-        blockId: id(9),
-        surveyId: id(9),
-        kind: 'check',
-        sha256: 'a'.repeat(64),
-        thumbnail: 'b'.repeat(64),
-      };
-      const fields = Object.fromEntries(
-        Object.entries(blank[type]).map(([key, value]) => [
-          key,
-          Object.hasOwn(owner, key) ? owner[key as 'kind'] : value,
-        ]),
-      );
-      const record = created(type, fields as never, { id: id(1), stamp: at(0), device: DEVICE });
-      expect(RECORDS[type].safeParse(record), type).toMatchObject({ success: true });
-    }
+  it.each(Object.keys(RECORDS) as RecordType[])('of type %s is readable by its schema', (type) => {
+    const frozen = readFileSync(new URL(`../fixtures/records/v1/${type}.json`, import.meta.url), 'utf8');
+    const fields = Object.entries(JSON.parse(frozen)).filter(([field]) => field !== 'type' && !isEnvelope(field));
+    const origin = { id: id(1), stamp: at(0), device: DEVICE };
+    const record = created(type, Object.fromEntries(fields) as never, origin);
+    expect(RECORDS[type].safeParse(record)).toMatchObject({ success: true });
   });
 
   it('stamps what was chosen and leaves untouched defaults unstamped, so that they never win over a choice', () => {
@@ -123,6 +113,15 @@ describe('taking back', () => {
     const back = takenBack(before, after, after, at(20));
     expect(back.measures).toEqual({ heightMm: 140 });
     expect(stampAt(back, 'measures.circumferenceMm')).toBe(at(20));
+  });
+
+  it('takes an optional field away again that an older record never had', () => {
+    const { roomTemperatureC, ...before } = make('settings', {});
+    const after = withFields(before, { roomTemperatureC: 12 }, at(10));
+    expect(after.roomTemperatureC).toBe(12);
+    const back = takenBack(before, after, after, at(20));
+    expect(Object.hasOwn(back, 'roomTemperatureC')).toBe(false);
+    expect(mergeRecords(after, back)).toEqual(back);
   });
 
   it('removes what was created, restores what was removed, and leaves what another removed since', () => {
