@@ -3,6 +3,7 @@ import { useRef } from 'preact/hooks';
 import { sentenceOf } from '../text/errors.ts';
 import { Button } from '../ui/button.tsx';
 import { beginCapture, endCapture } from './drafts.ts';
+import { interrupted } from './interrupted.ts';
 import css from './photo-input.module.css';
 import { type IncomingPhotos, isWorthAnotherTry, useIncomingPhotos } from './use-incoming-photos.ts';
 
@@ -22,6 +23,7 @@ export function PhotoInput({ context, prominent = false, ...incoming }: Props) {
   const camera = useRef<HTMLInputElement>(null);
   const gallery = useRef<HTMLInputElement>(null);
   const open = (input: HTMLInputElement | null): void => {
+    interrupted.value = undefined;
     beginCapture(context);
     input?.click();
   };
@@ -35,6 +37,11 @@ export function PhotoInput({ context, prominent = false, ...incoming }: Props) {
   const input = { type: 'file', accept: 'image/*', hidden: true, onChange, onCancel: () => endCapture() } as const;
   return (
     <div class={css.incoming}>
+      {interrupted.value === context && (
+        <p role="status">
+          The phone closed this page while the camera was open, so that photograph is lost. Take it again.
+        </p>
+      )}
       <div class={css.ways}>
         <Button look={prominent ? 'main' : 'plain'} onPress={() => open(camera.current)}>
           Take a photograph
