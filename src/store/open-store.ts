@@ -30,18 +30,19 @@ export async function openStore(now: () => number, onStatus?: (status: Repositor
   firstWindow(navigator.locks, () => store.sweep()).catch(() => undefined);
   keeping.look().catch(() => undefined);
   document.addEventListener('visibilitychange', () => {
-    if (!document.hidden) wake(store);
+    if (!document.hidden) wake(store, false);
   });
   addEventListener('pageshow', (event) => {
-    if (event.persisted) wake(store);
+    if (event.persisted) wake(store, true);
   });
   return store;
 }
 
-/** After a stay in the background: renews a dead connection, reads what was missed, saves what could not be saved. */
-function wake(store: Store): void {
+/** After a stay in the background: renews a dead connection, reads what a frozen page missed, saves what could not be saved. */
+function wake(store: Store, wasFrozen: boolean): void {
   store.repository
     .wake()
+    .then(() => (wasFrozen ? store.refresh() : undefined))
     .then(() => (typeof store.saving.value === 'object' ? store.retry() : undefined))
     // What still stands in the way shows at the next save.
     .catch(() => undefined);
