@@ -96,8 +96,10 @@ export const blank: { readonly [T in RecordType]: Fields<T> } = {
     focal35: null,
     position: null,
     original: null,
+    scale: null,
     caption: '',
   },
+  photoMark: { blockId: '', photoId: '', findingId: null, shape: 'point', points: [], text: '', measured: null },
   sale: {
     title: '',
     place: '',

@@ -155,6 +155,33 @@ export const Statement = z.object({
 });
 export type Statement = z.infer<typeof Statement>;
 
+/** A place in a photograph: 0 to 1 across and down, so that it holds at whatever size the picture is shown. */
+const Spot = z.tuple([Unit, Unit]);
+/** The same where a fitted line may run past the picture's edge. */
+const LooseSpot = z.tuple([Finite, Finite]);
+
+/** What gives a photograph its millimetres, with all that is needed to reckon it again. */
+export const PhotoScale = z.object({
+  kind: z.enum(['card', 'coin', 'paper', 'twoPoints']),
+  /** Of the catalogue's pocket references; null for two points. */
+  reference: z.nullable(Key),
+  /** Long and short side, diameter, or the typed distance, as they were taken then. */
+  sizeMm: z.array(Finite).check(z.minLength(1), z.maxLength(2)),
+  /** As tapped; empty when it was found without taps. */
+  taps: z.array(Spot).check(z.maxLength(4)),
+  /** Where the straight sides meet (four), or the two points; empty for a coin. */
+  corners: z.array(LooseSpot).check(z.maxLength(4)),
+  /** Rim of a coin: centre as a place, half axes as shares of the picture's width, angle in radians. */
+  rim: z.nullable(z.object({ centre: LooseSpot, a: Finite, b: Finite, angle: Finite })),
+  /** Standard error of a corner or of the rim, as a share of the picture's width. */
+  sigmaOfWidth: Finite,
+  /** How far the thing measured lies above the reference, towards the lens, mm. */
+  featureAboveMm: Finite,
+  /** Version of the method. */
+  version: z.int(),
+});
+export type PhotoScale = z.infer<typeof PhotoScale>;
+
 export const Photo = z.object({
   ...envelope,
   type: z.literal('photo'),
@@ -182,9 +209,47 @@ export const Photo = z.object({
   /** Only when the owner asked to keep it. */
   position: z.nullable(z.object({ latitude: Finite, longitude: Finite })),
   original: z.nullable(z.object({ sha256: Sha256, bytes: z.int(), mime: z.string(), name: Text })),
+  scale: z.nullable(PhotoScale),
   caption: Text,
 });
 export type Photo = z.infer<typeof Photo>;
+
+export const MARK_SHAPES = ['point', 'line', 'polyline', 'ellipse', 'rectangle', 'region', 'text'] as const;
+export type MarkShape = (typeof MARK_SHAPES)[number];
+
+/** What was measured in a photograph and accepted by the person, and from what. */
+export const Measured = z.object({
+  values: z.array(
+    z.object({
+      what: Key,
+      value: Finite,
+      /** One standard error, or null where none is stated. */
+      sigma: z.nullable(Finite),
+      unit: z.enum(['mm', 'count', 'perDm2', 'pct', 'deltaE']),
+    }),
+  ),
+  method: Key,
+  version: z.int(),
+  /** Settings and places the method began with; places as rows of numbers. */
+  inputs: z.record(Key, z.union([Finite, z.boolean(), Key, z.array(z.array(Finite))])),
+});
+export type Measured = z.infer<typeof Measured>;
+
+/** Something drawn over a photograph, never into it. Not to be confused with `Mark`: a stamp or pencilled word on the block. */
+export const PhotoMark = z.object({
+  ...envelope,
+  type: z.literal('photoMark'),
+  blockId: Id,
+  photoId: Id,
+  /** Numbered like it; null for a mark that belongs to no finding. */
+  findingId: z.nullable(Id),
+  shape: z.enum(MARK_SHAPES),
+  /** In drawing order; of a rectangle and an ellipse two opposite corners of the box. */
+  points: z.array(Spot).check(z.minLength(1), z.maxLength(5000)),
+  text: Text,
+  measured: z.nullable(Measured),
+});
+export type PhotoMark = z.infer<typeof PhotoMark>;
 
 /** The terms of a sale as they are kept; the sums over them are in `fees.ts`. Rates are shares: 0.24 is 24 %. */
 export const SaleTerms = z.object({
@@ -305,6 +370,7 @@ export const RECORDS = {
   mark: Mark,
   statement: Statement,
   photo: Photo,
+  photoMark: PhotoMark,
   sale: Sale,
   offer: Offer,
   job: Job,

@@ -8,6 +8,7 @@ import type {
   Mark,
   Offer,
   Photo,
+  PhotoMark,
   Repair,
   Sale,
   Statement,
@@ -86,6 +87,17 @@ export function actionsOn(store: Store, now: () => number) {
 
     setPhoto: (photo: Photo, patch: Patch<'photo'>) => change('a photograph', set('photo', photo.id, patch)),
     removePhoto: (photo: Photo) => change('removing the photograph', remove(photo.id)),
+    /** The reference that gives a photograph its millimetres; null takes it away. */
+    setScale: (photo: Photo, scale: Photo['scale']) =>
+      change(scale ? 'the scale' : 'taking the scale away', set('photo', photo.id, { scale })),
+
+    addPhotoMark(photo: Photo, fields: Partial<Fields<'photoMark'>>): string {
+      const id = store.newId();
+      change('a mark', create('photoMark', id, { blockId: photo.blockId, photoId: photo.id, ...fields }));
+      return id;
+    },
+    setPhotoMark: (mark: PhotoMark, patch: Patch<'photoMark'>) => change('a mark', set('photoMark', mark.id, patch)),
+    removePhotoMark: (mark: PhotoMark) => change('removing the mark', remove(mark.id)),
 
     addMark(block: HatBlock, fields: Partial<Fields<'mark'>>): string {
       const id = store.newId();

@@ -7,6 +7,7 @@ import {
   type Mark,
   type Offer,
   type Photo,
+  type PhotoMark,
   type RecordOf,
   type RecordType,
   type Repair,
@@ -41,6 +42,8 @@ export interface LookUps {
   findingsOf(blockId: string): Many<Finding>;
   photosOf(blockId: string): Many<Photo>;
   photosOfFinding(findingId: string): Many<Photo>;
+  /** What is drawn over a photograph, oldest first. */
+  marksOnPhoto(photoId: string): Many<PhotoMark>;
   marksOf(blockId: string): Many<Mark>;
   /** By place in the chain. */
   statementsOf(blockId: string): Many<Statement>;
@@ -78,6 +81,7 @@ export function lookUps(shelf: Shelf, device: string): LookUps {
     findingsOf: (blockId) => listed('finding', blockId),
     photosOf: (blockId) => listed('photo', blockId),
     photosOfFinding: (findingId) => listed('photo', findingId),
+    marksOnPhoto: (photoId) => listed('photoMark', photoId),
     marksOf: (blockId) => listed('mark', blockId),
     statementsOf: (blockId) => listed('statement', blockId),
     offersOf: (blockId) => listed('offer', blockId),

@@ -12,17 +12,17 @@ const ORDER: { readonly [T in RecordType]?: (a: RecordOf<T>, b: RecordOf<T>) => 
   offer: (a, b) => Date.parse(a.at) - Date.parse(b.at),
 };
 
-type Owned = { readonly [id in 'blockId' | 'surveyId' | 'findingId' | 'saleId']?: string | null };
+type Owned = { readonly [id in 'blockId' | 'surveyId' | 'findingId' | 'photoId' | 'saleId']?: string | null };
 
-/** The records a record belongs to: its block, survey, finding, sale. */
+/** The records a record belongs to: its block, survey, finding, photograph, sale. */
 function ownersOf(record: AnyRecord): string[] {
-  const { blockId, surveyId, findingId, saleId } = record as Owned;
-  return [blockId, surveyId, findingId, saleId].filter((id) => typeof id === 'string');
+  const { blockId, surveyId, findingId, photoId, saleId } = record as Owned;
+  return [blockId, surveyId, findingId, photoId, saleId].filter((id) => typeof id === 'string');
 }
 
 function goesWith(part: AnyRecord, id: string): boolean {
-  const { blockId, surveyId } = part as Owned;
-  return blockId === id || surveyId === id || (part.type === 'block' && part.example);
+  const { blockId, surveyId, photoId } = part as Owned;
+  return blockId === id || surveyId === id || photoId === id || (part.type === 'block' && part.example);
 }
 
 interface Cell<T> {
@@ -37,7 +37,7 @@ export interface Shelf {
   /** Every record, removed ones included; not tracked by signals. */
   everything(): Iterable<AnyRecord>;
   put(records: Iterable<AnyRecord>): void;
-  /** Live records that go with a record when it is removed: everything of a block, the findings of a survey, the blocks of the example sale. */
+  /** Live records that go with a record when it is removed: everything of a block, the findings of a survey, the marks on a photograph, the blocks of the example sale. */
   partsOf(id: string): readonly AnyRecord[];
   /** Live records of a type by id. Copied when read after a change of that type: for lists, not for look-ups. */
   readonly records: { readonly [T in RecordType]: ReadonlySignal<ReadonlyMap<string, RecordOf<T>>> };
