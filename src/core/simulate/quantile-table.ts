@@ -27,8 +27,9 @@ const shapes = new Map<string, QuantileTable>();
 /** Beta-PERT of three points as a table in its own unit; a constant where the points are one. Remembered by shape. */
 export function pertTable({ o, m, p }: ThreePoint): QuantileTable {
   if (!(p > o)) return new Float64Array(STEPS + 1).fill(m);
-  const mode = (m - o) / (p - o);
-  const key = mode.toFixed(6);
+  // The table is of the rounded shape, so that it does not depend on which of two nearly equal shapes came first.
+  const key = ((m - o) / (p - o)).toFixed(6);
+  const mode = Number(key);
   let standard = shapes.get(key);
   if (!standard) {
     standard = tableOf((u) => betaQuantile(u, 1 + 4 * mode, 1 + 4 * (1 - mode)));

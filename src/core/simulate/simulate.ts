@@ -184,9 +184,7 @@ export function forecast(
   const inUse = worth.valueInUse ?? Number.POSITIVE_INFINITY;
   const value = (points: number): number => Math.min((worth.newPrice.amount * points) / 100, inUse);
   const spare = worth.fallback.amount;
-  const shape = facts.block.copyable
-    ? Math.max(spare, catalogue.model.copyShare[setting.shapeValue] * worth.newPrice.amount)
-    : spare;
+  const ofShape = catalogue.model.copyShare[setting.shapeValue] * worth.newPrice.amount;
   const { riskyBelowScore, copyBelowScore } = catalogue.model.verdict;
   const evenings = { hours: settings.eveningHours, weekdays: settings.evenings };
 
@@ -224,12 +222,14 @@ export function forecast(
     let holdsTogether = 1;
     let refused = false;
     let criticalNow = false;
+    let copyable = facts.block.copyable;
     for (let h = 0; h < here.length; h += 1) {
       const hazard = here[h] as Hazard;
       asFound *= 1 - hazard.loss;
       if (hazard.structural) holdsTogether *= 1 - hazard.loss;
       refused ||= hazard.refused;
       criticalNow ||= hazard.critical;
+      copyable &&= !hazard.blocksCopying;
       if ((lucks[h] as number) >= hazard.chance && hazard.demand.essential >= 0)
         stop = Math.min(stop, hazard.demand.essential);
     }
@@ -266,13 +266,14 @@ export function forecast(
     restoreCost[i] = spent;
 
     const isWorking = stop === works.length && reached >= riskyBelowScore && !critical;
-    const canCopy = facts.block.copyable && structure >= copyBelowScore;
+    const canCopy = copyable && structure >= copyBelowScore;
+    const shape = canCopy ? Math.max(spare, ofShape) : spare;
     if (isWorking) outcomes.works += 1;
     else if (canCopy) outcomes.copies += 1;
     else outcomes.lost += 1;
-    gross.restore[i] = refused ? 0 : isWorking ? Math.max(spare, value(reached)) : canCopy ? shape : spare;
-    gross.copy[i] =
-      refused || !facts.block.copyable ? 0 : catalogue.model.copyShare[setting.shapeValue] * worth.newPrice.amount;
+    // One that works has its shape as well: it is worth no less than one that failed.
+    gross.restore[i] = refused ? 0 : isWorking ? Math.max(shape, value(reached)) : shape;
+    gross.copy[i] = refused || !copyable ? 0 : ofShape;
     // Not usable as it stands, it fetches what a failed one does, less what it has lost of its structure: a riddled
     // carcass little, a puzzle one piece short most of it.
     const usable = asFound >= riskyBelowScore && !criticalNow;

@@ -20,6 +20,8 @@ export interface Hazard {
   readonly critical: boolean;
   /** Not to be taken home at all. */
   readonly refused: boolean;
+  /** No copy can be taken while it is there. */
+  readonly blocksCopying: boolean;
   readonly demand: Demand;
 }
 
@@ -64,6 +66,7 @@ function hazardOf(
     structural: catalogue.model.structural.includes(kind.mechanism),
     critical: grade === 4 && zoneClass !== 'base' && kind.counts.critical,
     refused: kind.gates.some(({ effects, when }) => effects.includes('refuse') && holds(when, { ...setting, finding })),
+    blocksCopying: kind.blocksCopying,
     demand: workshop.demandOf({ kind, answers, grade, zoneClass }),
   };
 }

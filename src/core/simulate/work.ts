@@ -91,18 +91,19 @@ export function workshopFor(block: Omit<Circumstances, 'finding'>, catalogue: Ca
     const known = completed.get(set);
     if (known) return known;
     let whole = set;
-    const amounts: [number, number][] = [];
     const todo = works.map((_, rank) => rank).filter((rank) => has(set, rank));
     for (const rank of todo) {
       for (const brought of brings[rank] ?? []) {
-        if (!has(whole, brought.rank)) {
-          whole += bit(brought.rank);
-          todo.push(brought.rank);
-        }
-        if (brought.amount > 0) amounts.push([brought.rank, brought.amount]);
+        if (has(whole, brought.rank)) continue;
+        whole += bit(brought.rank);
+        todo.push(brought.rank);
       }
     }
-    const result = { ranks: works.map((_, rank) => rank).filter((rank) => has(whole, rank)), amounts };
+    const ranks = works.map((_, rank) => rank).filter((rank) => has(whole, rank));
+    const amounts = ranks.flatMap((rank) =>
+      (brings[rank] ?? []).filter(({ amount }) => amount > 0).map((one) => [one.rank, one.amount] as const),
+    );
+    const result = { ranks, amounts };
     completed.set(set, result);
     return result;
   }
