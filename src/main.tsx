@@ -1,4 +1,3 @@
-import { signal } from '@preact/signals';
 import { render } from 'preact';
 import { EarlyShelf } from './parts/early-shelf.tsx';
 import { StartFailed } from './parts/start-failed.tsx';
@@ -32,10 +31,10 @@ async function start(): Promise<void> {
       render(<EarlyShelf store={store} />, root);
       performance.mark('blockworth-shelf');
     }
-    const [{ cleared }, { drawApp }] = await Promise.all([store.repository.identity(), wholeApp]);
+    const { drawApp } = await wholeApp;
     render(null, root);
     root.replaceChildren();
-    drawApp(root, { store, now, cleared: signal(cleared) });
+    drawApp(root, { store, now });
     performance.mark('blockworth-ready');
   } catch (error) {
     render(null, root);

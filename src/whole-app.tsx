@@ -28,7 +28,7 @@ function resumeCapture(): void {
 }
 
 /** Draws the app with everything it knows. Apart from `main.tsx`, so that the shelf can be there before the catalogue. */
-export function drawApp(root: HTMLElement, given: Pick<App, 'store' | 'now' | 'cleared'>): void {
+export function drawApp(root: HTMLElement, given: Pick<App, 'store' | 'now'>): void {
   const app: App = {
     ...given,
     catalogue,

@@ -1,7 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import { playwright } from '@vitest/browser-playwright';
 import { defineConfig } from 'vitest/config';
-import { launchArgs, needBrowser } from './support/browser.mjs';
+import { launchArgs, needBrowser } from './support/browser.mjs.mts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const jsx = { jsx: { runtime: 'automatic', importSource: 'preact' } } as const;
@@ -24,6 +24,22 @@ export default defineConfig({
       {
         root,
         oxc: jsx,
+        // Found on the way, a dependency would be bundled anew and the page reloaded under a running test.
+        optimizeDeps: {
+          include: [
+            'preact',
+            'preact/hooks',
+            'preact/jsx-runtime',
+            'preact/jsx-dev-runtime',
+            'preact/test-utils',
+            '@preact/signals',
+            'browser-image-compression',
+            'exifr/dist/lite.esm.mjs',
+            'idb',
+            'uuid',
+            'zod/mini',
+          ],
+        },
         test: {
           name: 'browser',
           include: ['tests/browser/**/*.test.{ts,tsx}'],

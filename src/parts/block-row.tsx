@@ -1,18 +1,33 @@
 import { money, moneyAbout } from '../text/format.ts';
 import { useApp } from '../ui/app.ts';
 import { to } from '../ui/route.ts';
+import { limitOf } from './answer.tsx';
 import { blockName } from './block-name.ts';
 import css from './block-row.module.css';
 import { BlockThumbnail } from './block-thumbnail.tsx';
-import { useCase } from './use-case.ts';
+import { type BlockCase, useCase } from './use-case.ts';
+import { useForecast, useForecastCase } from './use-forecast.ts';
 import { VerdictMark } from './verdict-mark.tsx';
 
 /** A block as a line on the shelf: picture, name, verdict, limit and what is asked. */
 export function BlockRow({ id }: { readonly id: string }) {
-  const { catalogue } = useApp();
   const of = useCase(id);
-  if (!of) return null;
-  const { worth, decision, unknownEssentials, verdict } = of.assessment;
+  return of ? <Row of={of} /> : null;
+}
+
+/** The limit in a few words: `…` until what was not looked at is reckoned in. */
+function limitWords(limit: number | null | undefined, currency: string): string {
+  if (limit === undefined) return '…';
+  if (limit === null) return 'nothing at these terms';
+  return limit === 0 ? 'only as a gift' : `up to ${moneyAbout(limit, currency)}`;
+}
+
+function Row({ of }: { readonly of: BlockCase }) {
+  const { catalogue } = useApp();
+  const { id } = of.block;
+  const { forecast } = useForecast(useForecastCase(of), id);
+  const { decision, unknownEssentials, verdict } = of.assessment;
+  const limit = limitOf({ of, forecast });
   return (
     <li>
       <a class={css.row} href={to('/block/:id', { id })}>
@@ -22,9 +37,7 @@ export function BlockRow({ id }: { readonly id: string }) {
           <VerdictMark verdict={verdict} />
           <span class={css.money} data-say={decision.say}>
             <span class="figures">
-              {worth.highestPrice === null
-                ? 'Nothing at these terms'
-                : `up to ${moneyAbout(worth.highestPrice, of.block.currency)}`}
+              {limitWords(limit, of.block.currency)}
               {decision.at !== null && `, asked ${money(decision.at, of.block.currency)}`}
             </span>
             {unknownEssentials.length > 0 && <span> · {unknownEssentials.length} unknown</span>}

@@ -6,6 +6,7 @@ import { Button } from '../ui/button.tsx';
 import { ChoiceField, NumberField, TextField, TickField } from '../ui/field.tsx';
 import { Sheet } from '../ui/sheet.tsx';
 import { useActions } from './actions.ts';
+import { FindingAdvice } from './advice.tsx';
 import css from './finding-sheet.module.css';
 import { GradeBadge } from './grade-badge.tsx';
 import { Held } from './held.tsx';
@@ -87,6 +88,7 @@ export function FindingSheet({
         </div>
       )}
       <ByHand finding={finding} proposed={graded?.working.grade ?? 1} />
+      <FindingAdvice of={of} findingId={finding.id} />
       <PhotoStrip of={of} findingId={finding.id} />
       {graded && <Held of={of} graded={graded} />}
       <TextField

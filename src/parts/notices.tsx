@@ -7,19 +7,15 @@ import css from './notices.module.css';
 
 /** What the owner should know now, each with what to do: not saved, storage cleared, update, install, ready without signal. */
 export function Notices() {
-  const { store, cleared } = useApp();
-  const seen = async (): Promise<void> => {
-    await store.repository.acknowledgeCleared();
-    cleared.value = false;
-  };
+  const { store } = useApp();
   const saving = store.saving.value;
   const unreadable = store.unreadable.value.length;
   return (
     <div class={css.notices}>
-      {cleared.value && (
+      {store.cleared.value && (
         <Notice kind="bad" title="The phone has cleared Blockworth’s storage.">
           <p>There were blocks here before. If you have a backup, restore it; what is not backed up is gone.</p>
-          <Button onPress={() => void seen()}>I have seen this</Button>
+          <Button onPress={() => store.acknowledgeCleared().catch(() => undefined)}>I have seen this</Button>
         </Notice>
       )}
       {typeof saving === 'object' && (

@@ -1,6 +1,7 @@
 import { entry } from '../core/catalogue.ts';
 import { days, hoursRange, money } from '../text/format.ts';
 import { useApp } from '../ui/app.ts';
+import { StepAdvice } from './advice.tsx';
 import { LogTime } from './log-time.tsx';
 import css from './plan-list.module.css';
 import type { BlockCase } from './use-case.ts';
@@ -48,6 +49,9 @@ export function PlanList({ of }: { readonly of: BlockCase }) {
                   </ul>
                 )}
                 {because.length > 0 && <p>For {because.join(', ')}.</p>}
+                <div class={css.advice}>
+                  <StepAdvice of={of} step={step} />
+                </div>
                 <p>{treatment.how}</p>
                 {step.amount !== null && treatment.per && step.amount > 0 && (
                   <p class="figures">

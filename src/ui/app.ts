@@ -1,4 +1,4 @@
-import type { ReadonlySignal, Signal } from '@preact/signals';
+import type { ReadonlySignal } from '@preact/signals';
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
 import type { Catalogue } from '../core/catalogue.ts';
@@ -16,8 +16,6 @@ export interface App {
   /** What the owner's own log and surveys teach: pace by kind of work, and how often what is found. */
   readonly own: { readonly pace: ReadonlySignal<PaceBook>; readonly tallies: ReadonlySignal<Tallies> };
   readonly forecaster: Forecaster;
-  /** The phone emptied our storage since last time, and nobody has said they know. */
-  readonly cleared: Signal<boolean>;
 }
 
 export const AppContext = createContext<App | undefined>(undefined);

@@ -1,8 +1,8 @@
-import { signal } from '@preact/signals';
 import { type ComponentChild, render } from 'preact';
 import { act as acted } from 'preact/test-utils';
 import { v7 } from 'uuid';
 import { catalogue } from '../../src/catalogue/index.ts';
+import { createOwnRecord } from '../../src/parts/own-record.ts';
 import { createMemoryRepository } from '../../src/store/memory.ts';
 import { createStore, type Store } from '../../src/store/store.ts';
 import { AppContext } from '../../src/ui/app.ts';
@@ -32,7 +32,16 @@ export async function drawn(part: ComponentChild, store?: Store) {
   const draw = (what: ComponentChild): void =>
     act(() =>
       render(
-        <AppContext.Provider value={{ store: using, catalogue, now: () => NOW, cleared: signal(false) }}>
+        <AppContext.Provider
+          value={{
+            store: using,
+            catalogue,
+            now: () => NOW,
+            own: createOwnRecord(using, catalogue),
+            // No worker in the stand-in DOM: the answer by the book stands.
+            forecaster: { ask: () => new Promise(() => undefined) },
+          }}
+        >
           {what}
         </AppContext.Provider>,
         root,

@@ -102,9 +102,7 @@ function Walk({ of, station: wanted }: { readonly of: BlockCase; readonly statio
               <Button href={address(before.id)} label={`Back to ${before.station.term}`}>
                 ‹
               </Button>
-            ) : (
-              <span />
-            )}
+            ) : null}
             {open.length > 0 ? (
               <Button look="main" wide onPress={() => leave(open)}>
                 {open.length === here.kinds.length ? 'None of these seen' : 'None of the rest seen'}
@@ -118,9 +116,7 @@ function Walk({ of, station: wanted }: { readonly of: BlockCase; readonly statio
               <Button href={onward} label={next ? `Skip to ${next.station.term}` : 'Skip to the block'}>
                 Skip
               </Button>
-            ) : (
-              <span />
-            )}
+            ) : null}
           </div>
         </>
       }
