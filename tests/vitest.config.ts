@@ -1,7 +1,8 @@
 import { fileURLToPath } from 'node:url';
 import { playwright } from '@vitest/browser-playwright';
 import { defineConfig } from 'vitest/config';
-import { launchArgs, needBrowser } from './support/browser.mjs.mts';
+// biome-ignore lint/correctness/useImportExtensions: it has one; the rule looks at the .d.mts beside it
+import { launchArgs, needBrowser } from './support/browser.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const jsx = { jsx: { runtime: 'automatic', importSource: 'preact' } } as const;
