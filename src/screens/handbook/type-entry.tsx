@@ -1,7 +1,9 @@
 import { entry } from '../../core/catalogue.ts';
+import { BlockFigure } from '../../drawings/block-figure.tsx';
+import { drawingOf } from '../../parts/drawing-of.ts';
 import { SourceLine } from '../../parts/source-line.tsx';
 import { zoneClassWords } from '../../text/conditions.ts';
-import { list, money, percent } from '../../text/format.ts';
+import { list, money, opening, percent } from '../../text/format.ts';
 import { useApp } from '../../ui/app.ts';
 import { Section } from '../../ui/page.tsx';
 import css from './handbook.module.css';
@@ -17,16 +19,24 @@ export function TypeEntry({ id }: { readonly id: string }) {
     <>
       <Section>
         <p class={css.lead}>{type.purpose}</p>
+        <BlockFigure
+          drawing={drawingOf({ blockType: id, materials: [] }, catalogue)}
+          zoneName={(zone) => entry(catalogue.zones, zone)?.term ?? zone}
+          label={`Drawing: ${type.term}`}
+        />
         <Facts
           rows={[
             ['Parts', type.parts.words],
             ['Undercut', type.undercut && 'yes: it comes out of the hat only in parts'],
-            ['Must have', list(type.mustHave)],
-            ['What decides', list(type.criticalZones.map((zone) => zoneClassWords[zone]))],
-            ['Measures', list(type.measures.map((measure) => entry(catalogue.measures, measure)?.short ?? measure))],
+            ['Must have', opening(list(type.mustHave))],
+            ['What decides', opening(list(type.criticalZones.map((zone) => zoneClassWords[zone])))],
+            [
+              'Measures',
+              type.measures.map((measure) => entry(catalogue.measures, measure)?.short ?? measure).join('; '),
+            ],
           ]}
         />
-        {type.notes && <p>{type.notes}</p>}
+        {type.notes && <p class={css.notes}>{type.notes}</p>}
         <SourceLine source={type.source} />
       </Section>
       <Section title="What it costs">
