@@ -30,7 +30,7 @@ const notLooked = ({ assessment }: BlockCase): number =>
  * only where everything was looked at: a limit as if the rest were sound must not even flash by. Null: nothing at all.
  */
 export const limitOf = ({ of, forecast }: Answered): number | null | undefined =>
-  forecast ? forecast.highestPrice : notLooked(of) === 0 ? of.assessment.worth.highestPrice : undefined;
+  forecast ? forecast.limit : notLooked(of) === 0 ? of.assessment.worth.highestPrice : undefined;
 
 /** What the price asked means beside the limit, in words. */
 function Asked({ of, forecast }: Answered) {
@@ -195,7 +195,9 @@ export function AnswerPanel({ of, forecast }: Answered) {
       {notLooked(of) === 0 && <ScoreRule found={assessment.found} after={assessment.after} />}
       <p class={css.hint}>
         By the book, as if nothing were left to find: up to{' '}
-        {worth.highestPrice === null ? 'nothing' : moneyAbout(worth.highestPrice, block.currency)}.{' '}
+        {worth.highestPrice === null ? 'nothing' : moneyAbout(worth.highestPrice, block.currency)}.
+        {forecast &&
+          ` Over all that may turn out: up to ${forecast.highestPrice === null ? 'nothing' : moneyAbout(forecast.highestPrice, block.currency)}. The lower counts.`}{' '}
         {limitSentence(worth, block.currency)}
       </p>
       <Working of={of} />

@@ -77,8 +77,8 @@ function Trial({ of, now }: { readonly of: BlockCase; readonly now: Forecast | u
         <tbody>
           <tr>
             <th scope="row">Pay up to</th>
-            <td>{say(now?.highestPrice)}</td>
-            <td>{say(forecast?.highestPrice)}</td>
+            <td>{say(now?.limit)}</td>
+            <td>{say(forecast?.limit)}</td>
           </tr>
           <tr>
             <th scope="row">It works again</th>
