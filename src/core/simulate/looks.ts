@@ -1,7 +1,7 @@
 import type { Catalogue } from '../catalogue.ts';
 import type { Survey } from '../records.ts';
-import type { Strategy } from './simulate.ts';
-import type { Unlooked } from './situation.ts';
+import type { Hidden } from './fate.ts';
+import { STRATEGIES, type Strategy } from './strategies.ts';
 
 /** A station not done yet, and what going there is worth. */
 export interface Look {
@@ -22,8 +22,7 @@ interface Question {
   readonly nets: Readonly<Record<Strategy, Float64Array>>;
   /** All-in price to decide at; the present limit where none was asked. */
   readonly price: number;
-  readonly unlooked: readonly Unlooked[];
-  readonly grades: readonly Uint8Array[];
+  readonly hidden: readonly Pick<Hidden, 'unlooked' | 'grades'>[];
   readonly survey: Pick<Survey, 'stationsDone'>;
   readonly catalogue: Pick<Catalogue, 'stations' | 'damage'>;
 }
@@ -31,18 +30,64 @@ interface Question {
 /** A group of draws with fewer than this many is judged together with others as bad: fewer tell luck, not worth. */
 const LEAST_GROUP = 24;
 
-interface Group {
-  count: number;
-  restore: number;
-  copy: number;
-  keep: number;
+/** What a look shows of a kind: none or a trace · slight · bad. */
+const SHOWN = 3;
+const shownAt = (grade: number): number => (grade < 2 ? 0 : grade === 2 ? 1 : 2);
+
+/** Draws in groups: how many, and what each strategy nets in all. */
+class Groups {
+  readonly count: Float64Array;
+  private readonly sums: Float64Array;
+  readonly size: number;
+
+  constructor(size: number) {
+    this.size = size;
+    this.count = new Float64Array(size);
+    this.sums = new Float64Array(STRATEGIES.length * size);
+  }
+
+  put(group: number, nets: readonly Float64Array[], i: number): void {
+    this.count[group] = (this.count[group] as number) + 1;
+    for (let s = 0; s < nets.length; s += 1) {
+      const at = s * this.size + group;
+      this.sums[at] = (this.sums[at] as number) + ((nets[s] as Float64Array)[i] as number);
+    }
+  }
+
+  /** Best mean net of a group above the price, or nothing: one may always walk away. */
+  gain(group: number, price: number): number {
+    const count = this.count[group] as number;
+    if (count === 0) return 0;
+    let best = this.sums[group] as number;
+    for (let s = 1; s < STRATEGIES.length; s += 1) best = Math.max(best, this.sums[s * this.size + group] as number);
+    return Math.max(0, best / count - price);
+  }
 }
 
-const emptyGroup = (): Group => ({ count: 0, restore: 0, copy: 0, keep: 0 });
-
-/** Best mean net of a group above the price, or nothing: one may always walk away. */
-const gainOf = ({ count, restore, copy, keep }: Group, price: number): number =>
-  count === 0 ? 0 : Math.max(0, Math.max(restore, copy, keep) / count - price);
+/**
+ * Parts the draws by all that a look would show, kind by kind.
+ * @returns group of every draw, numbered from 0 in order of the first draw in each, and how many there are
+ */
+function partedBy(
+  shown: readonly Uint8Array[],
+  count: number,
+): { readonly group: Int32Array; readonly groups: number } {
+  const group = new Int32Array(count);
+  let groups = count > 0 ? 1 : 0;
+  for (const code of shown) {
+    const renamed = new Int32Array(groups * SHOWN).fill(-1);
+    groups = 0;
+    for (let i = 0; i < count; i += 1) {
+      const key = (group[i] as number) * SHOWN + (code[i] as number);
+      if (renamed[key] === -1) {
+        renamed[key] = groups;
+        groups += 1;
+      }
+      group[i] = renamed[key] as number;
+    }
+  }
+  return { group, groups };
+}
 
 /**
  * Value of each look from draws already made: mean over what it could show of the best one could then do, less the best
@@ -50,82 +95,75 @@ const gainOf = ({ count, restore, copy, keep }: Group, price: number): number =>
  * grouped as none, slight, or bad (grade 2 and 3+) by kind. Source: assessment notes §6; expected value of sample
  * information, textbook (Raiffa and Schlaifer, from memory).
  */
-export function looksWorth({ nets, price, unlooked, grades, survey, catalogue }: Question): readonly Look[] {
-  const { restore, copy, keep } = nets;
-  const count = restore.length;
-  const put = (group: Group, i: number): void => {
-    group.count += 1;
-    group.restore += restore[i] as number;
-    group.copy += copy[i] as number;
-    group.keep += keep[i] as number;
-  };
-  const all = emptyGroup();
-  for (let i = 0; i < count; i += 1) put(all, i);
-  const now = gainOf(all, price);
-  const buyNow = now > 0;
+export function looksWorth({ nets, price, hidden, survey, catalogue }: Question): readonly Look[] {
+  const columns = STRATEGIES.map((strategy) => nets[strategy]);
+  const count = nets.restore.length;
+  const all = new Groups(1);
+  for (let i = 0; i < count; i += 1) all.put(0, columns, i);
+  const now = all.gain(0, price);
+  const kinds = hidden.map(({ unlooked, grades }) => ({ unlooked, grades, code: grades.map(shownAt) }));
 
   const looks = Object.entries(catalogue.stations).flatMap(([station, { seconds }]): Look[] => {
     if (Object.hasOwn(survey.stationsDone, station)) return [];
-    const shown = unlooked.flatMap((one, index) =>
-      catalogue.damage[one.kind]?.stations.includes(station)
-        ? [{ kind: one.kind, unlooked: one, grade: grades[index] as Uint8Array }]
-        : [],
-    );
+    const shown = kinds.filter(({ unlooked }) => catalogue.damage[unlooked.kind]?.stations.includes(station));
     if (shown.length === 0) return [];
-    const groups = new Map<number, Group>();
-    const keys = new Float64Array(count);
-    for (let i = 0; i < count; i += 1) {
-      let key = 0;
-      for (const { grade } of shown) {
-        const g = grade[i] as number;
-        key = key * 3 + (g < 2 ? 0 : g === 2 ? 1 : 2);
-      }
-      keys[i] = key;
-      let group = groups.get(key);
-      if (!group) {
-        group = emptyGroup();
-        groups.set(key, group);
-      }
-      put(group, i);
-    }
-    // Rare outcomes join by how bad the worst of them is.
-    const merged = new Map<number, Group>();
-    for (let i = 0; i < count; i += 1) {
-      const group = groups.get(keys[i] as number) as Group;
-      if (group.count >= LEAST_GROUP) continue;
-      let worst = 0;
-      for (const { grade } of shown) worst = Math.max(worst, grade[i] as number);
-      let joined = merged.get(worst);
-      if (!joined) {
-        joined = emptyGroup();
-        merged.set(worst, joined);
-      }
-      put(joined, i);
-    }
-    let after = 0;
-    let changed = 0;
-    for (const group of [...[...groups.values()].filter((one) => one.count >= LEAST_GROUP), ...merged.values()]) {
-      const gain = gainOf(group, price);
-      after += (gain * group.count) / count;
-      if (gain > 0 !== buyNow) changed += group.count / count;
-    }
-    const worth = Math.max(0, after - now);
-    const telling = shown.map(({ kind, unlooked: { belief, atGrade } }) => ({
+    const { worth, changes } = worthOfParting(
+      shown.map(({ code }) => code),
+      shown.map(({ grades }) => grades),
+      columns,
+      price,
+      now,
+    );
+    const telling = shown.map(({ unlooked: { kind, belief, atGrade } }) => ({
       kind,
       weight: belief.present * (belief.grades[2] * atGrade[2].loss + belief.grades[3] * atGrade[3].loss),
     }));
-    const mostTelling = telling.reduce((a, b) => (b.weight > a.weight ? b : a)).kind;
     return [
       {
         station,
-        kinds: shown.map(({ kind }) => kind),
+        kinds: shown.map(({ unlooked }) => unlooked.kind),
         seconds,
         worth,
         worthPerMinute: worth / (seconds / 60),
-        changes: changed,
-        mostTelling,
+        changes,
+        mostTelling: telling.reduce((a, b) => (b.weight > a.weight ? b : a)).kind,
       },
     ];
   });
   return looks.sort((a, b) => b.worthPerMinute - a.worthPerMinute || (a.station < b.station ? -1 : 1));
+}
+
+/** Gain of deciding group by group over deciding once, and the chance that the decision to buy changes. */
+function worthOfParting(
+  codes: readonly Uint8Array[],
+  grades: readonly Uint8Array[],
+  nets: readonly Float64Array[],
+  price: number,
+  now: number,
+): { readonly worth: number; readonly changes: number } {
+  const count = nets[0]?.length ?? 0;
+  const { group, groups } = partedBy(codes, count);
+  const parted = new Groups(groups);
+  for (let i = 0; i < count; i += 1) parted.put(group[i] as number, nets, i);
+  // Rare outcomes join by how bad the worst of them is.
+  const joined = new Groups(5);
+  const order: number[] = [];
+  for (let i = 0; i < count; i += 1) {
+    if ((parted.count[group[i] as number] as number) >= LEAST_GROUP) continue;
+    let worst = 0;
+    for (const grade of grades) worst = Math.max(worst, grade[i] as number);
+    if (joined.count[worst] === 0) order.push(worst);
+    joined.put(worst, nets, i);
+  }
+  let after = 0;
+  let changes = 0;
+  const weigh = (some: Groups, g: number): void => {
+    const size = some.count[g] as number;
+    const gain = some.gain(g, price);
+    after += (gain * size) / count;
+    if (gain > 0 !== now > 0) changes += size / count;
+  };
+  for (let g = 0; g < groups; g += 1) if ((parted.count[g] as number) >= LEAST_GROUP) weigh(parted, g);
+  for (const worst of order) weigh(joined, worst);
+  return { worth: Math.max(0, after - now), changes };
 }

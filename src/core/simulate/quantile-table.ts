@@ -39,10 +39,30 @@ export function pertTable({ o, m, p }: ThreePoint): QuantileTable {
   return standard.map((value) => o + range * value);
 }
 
-/** Log-normal multiplier with median e^mu and log spread sigma. */
+/** Whether all quantiles are one: then there is nothing to draw. */
+export const isConstant = (table: QuantileTable): boolean => table[0] === table[STEPS];
+
+const multipliers = new Map<string, QuantileTable>();
+
+/** Tables of one owner's multipliers, remembered: they change only when a job is logged. */
+function remembered(key: string, make: () => QuantileTable): QuantileTable {
+  let table = multipliers.get(key);
+  if (!table) {
+    if (multipliers.size >= 64) multipliers.clear();
+    table = make();
+    multipliers.set(key, table);
+  }
+  return table;
+}
+
+/** Log-normal multiplier with median e^mu and log spread sigma; a constant where there is no spread. */
 export const logNormalTable = (mu: number, sigma: number): QuantileTable =>
-  tableOf((u) => Math.exp(mu + sigma * normalQuantile(u)));
+  remembered(`normal ${mu} ${sigma}`, () =>
+    tableOf((u) => (sigma === 0 ? Math.exp(mu) : Math.exp(mu + sigma * normalQuantile(u)))),
+  );
 
 /** Multiplier whose log is Student t: the predictive of a log of hours. Its mean does not exist; its quantiles do. */
 export const logStudentTable = (mu: number, scale: number, freedom: number): QuantileTable =>
-  tableOf((u) => Math.exp(mu + scale * studentTQuantile(u, freedom)));
+  remembered(`t ${mu} ${scale} ${freedom}`, () =>
+    tableOf((u) => (scale === 0 ? Math.exp(mu) : Math.exp(mu + scale * studentTQuantile(u, freedom)))),
+  );

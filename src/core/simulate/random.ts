@@ -47,17 +47,3 @@ export function uniforms(purpose: string, seed: number, count: number): Float64A
   }
   return values;
 }
-
-/** Remembers the draws of the last few hundred purposes: while one walks, only the new finding needs new ones. */
-export function createDraws(seed: number, count: number): (purpose: string) => Float64Array {
-  const known = new Map<string, Float64Array>();
-  return (purpose) => {
-    let values = known.get(purpose);
-    if (!values) {
-      if (known.size > 600) known.clear();
-      values = uniforms(purpose, seed, count);
-      known.set(purpose, values);
-    }
-    return values;
-  };
-}

@@ -1,15 +1,17 @@
-import { type Assessment, assess, type Case } from '../assess.ts';
+import { type Assessment, assess, type Case, type GradedFinding } from '../assess.ts';
 import type { Catalogue, Origin } from '../catalogue.ts';
-import { countDays } from '../days.ts';
-import { joined } from '../plan.ts';
 import { floorMinor, type MinorUnits } from '../units.ts';
 import { highestPriceFor } from '../worth.ts';
 import type { Tallies } from './belief.ts';
+import { type Fate, type Found, fatesOf, hide } from './fate.ts';
+import { labourOf } from './labour.ts';
 import { type Look, looksWorth } from './looks.ts';
-import { at } from './quantile-table.ts';
-import { createDraws } from './random.ts';
-import { foundHazards, type Hazard, type Unlooked, unlookedKinds } from './situation.ts';
-import { bit, has, hoursAt, workshopFor } from './work.ts';
+import { type Luck, luckOf } from './luck.ts';
+import { foundHazards, unlookedKinds } from './situation.ts';
+import { STRATEGIES, type Strategy } from './strategies.ts';
+import { type Workshop, workshopFor } from './work.ts';
+
+export { STRATEGIES, type Strategy } from './strategies.ts';
 
 export const DRAWS = 4096;
 
@@ -19,10 +21,6 @@ export interface Range {
   readonly p50: number;
   readonly p90: number;
 }
-
-export const STRATEGIES = ['restore', 'copy', 'keep'] as const;
-/** Restore it, take a copy of the shape and nothing else, or use it as it is. */
-export type Strategy = (typeof STRATEGIES)[number];
 
 export interface StrategyForecast {
   /** Value less cost, minor units, before any price paid. */
@@ -55,6 +53,8 @@ export interface Forecast {
   readonly ceiling: MinorUnits;
   /** As a hammer or ticket price at the sale's terms. */
   readonly highestPrice: MinorUnits | null;
+  /** What to go by: the lower of this and the book's. The book overlooks what was not looked at, the draws may hope. */
+  readonly limit: MinorUnits | null;
   /** Chance that what it brings is less than it costs at the price asked, all in; null without a price. */
   readonly lossChance: number | null;
   /** What to look at next, the most worth a minute first. */
@@ -84,18 +84,15 @@ const rangeOf = (values: Float64Array): Range => {
   return { p10: quantileOf(sorted, 0.1), p50: quantileOf(sorted, 0.5), p90: quantileOf(sorted, 0.9) };
 };
 
+/** The lower of two limits; null, nothing at all, is the lowest. */
+const lowerOf = (a: MinorUnits | null, b: MinorUnits | null): MinorUnits | null =>
+  a === null || b === null ? null : a < b ? a : b;
+
 const meanOf = (values: Float64Array): number => {
   let sum = 0;
   for (const value of values) sum += value;
   return sum / values.length;
 };
-
-// Draws are the same for every case of one seed; kept while one walks round a block.
-let kept: { readonly seed: number; readonly count: number; readonly draw: ReturnType<typeof createDraws> } | undefined;
-function drawsFor(seed: number, count: number): ReturnType<typeof createDraws> {
-  if (kept?.seed !== seed || kept.count !== count) kept = { seed, count, draw: createDraws(seed, count) };
-  return kept.draw;
-}
 
 /**
  * The block under uncertainty: what nobody looked at may be there, repairs may fail, hours and waits vary. The same case
@@ -108,184 +105,31 @@ export function forecast(
   catalogue: Catalogue,
   book: Assessment = assess(facts, catalogue),
 ): Forecast {
-  const count = facts.count ?? DRAWS;
-  const draw = drawsFor(facts.seed, count);
+  const luck = luckOf(facts.seed, facts.count ?? DRAWS);
+  const { count } = luck;
   const { setting, worth } = book;
   const { settings } = facts;
   const workshop = workshopFor(setting, catalogue, facts.pace);
-  const { works } = workshop;
-
-  const found = foundHazards(book.graded, setting, workshop, catalogue);
-  const failing = new Set(facts.failing ?? []);
-  const unlooked = unlookedKinds(
+  const found = foundIn(book, facts.failing ?? [], workshop, luck, catalogue);
+  const hidden = unlookedKinds(
     book.kinds.filter(({ state }) => state === 'notLooked').map(({ kind }) => kind),
     setting,
     facts.origin,
     facts.tallies,
     workshop,
     catalogue,
-  );
-
-  // Grade of every unlooked kind in every draw: 0 absent.
-  const grades = unlooked.map(({ kind, belief }) => {
-    const there = draw(`${kind} there`);
-    const bad = draw(`${kind} grade`);
-    const drawn = new Uint8Array(count);
-    const to1 = belief.grades[0];
-    const to2 = to1 + belief.grades[1];
-    const to3 = to2 + belief.grades[2];
-    for (let i = 0; i < count; i += 1) {
-      if ((there[i] as number) >= belief.present) continue;
-      const u = bad[i] as number;
-      drawn[i] = u < to1 ? 1 : u < to2 ? 2 : u < to3 ? 3 : 4;
-    }
-    return drawn;
-  });
-  // Luck of repairs: by kind and the how-manieth of its kind, so that findings keep theirs when another kind is added.
-  const seen = new Map<string, number>();
-  const luckOfFound = book.graded.map(({ finding }) => {
-    const nth = seen.get(finding.kind) ?? 0;
-    seen.set(finding.kind, nth + 1);
-    return draw(`${finding.kind} holds ${nth}`);
-  });
-  const luckOfUnlooked = unlooked.map(({ kind }) => draw(`${kind} holds 0`));
-  const paceLuck = draw('pace');
-  const timeLuck = works.map(({ id }) => draw(`${id} time`));
-  const waitLuck = works.map(({ id }) => draw(`${id} wait`));
-  const paceTables = works.map(({ reference }) => workshop.paceTable(reference));
-
-  const baseAmounts = new Float64Array(works.length);
-  let baseSet = 0;
-  const join = (amounts: Float64Array, rank: number, amount: number): void => {
-    const unit = works[rank]?.unit;
-    if (unit) amounts[rank] = joined(unit, amounts[rank] ?? 0, amount);
-  };
-  for (const rank of workshop.always) baseSet += bit(rank);
-  for (const { demand } of found) {
-    for (const { rank, amount } of demand.uses) {
-      if (!has(baseSet, rank)) baseSet += bit(rank);
-      join(baseAmounts, rank, amount);
-    }
-  }
-
-  const foundScore = new Float64Array(count);
-  const score = new Float64Array(count);
-  const hours = new Float64Array(count);
-  const days = new Float64Array(count);
-  const gross = { restore: new Float64Array(count), copy: new Float64Array(count), keep: new Float64Array(count) };
-  const restoreCost = new Float64Array(count);
-  const outcomes = { works: 0, copies: 0, lost: 0 };
-  const stepHours = new Float64Array(works.length);
-  const stepWaits = new Float64Array(works.length);
-  const amounts = new Float64Array(works.length);
-  const here: Hazard[] = [];
-  const lucks: number[] = [];
-
-  const inUse = worth.valueInUse ?? Number.POSITIVE_INFINITY;
-  const value = (points: number): number => Math.min((worth.newPrice.amount * points) / 100, inUse);
-  const spare = worth.fallback.amount;
-  const ofShape = catalogue.model.copyShare[setting.shapeValue] * worth.newPrice.amount;
-  const { riskyBelowScore, copyBelowScore } = catalogue.model.verdict;
+  ).map((unlooked) => hide(unlooked, luck));
+  const fate = fatesOf(found, hidden, workshop.works.length, facts.block.copyable, count);
   const evenings = { hours: settings.eveningHours, weekdays: settings.evenings };
-
-  let lastSet = baseSet;
-  let lastComplete = workshop.complete(baseSet);
-
-  for (let i = 0; i < count; i += 1) {
-    here.length = 0;
-    lucks.length = 0;
-    let set = baseSet;
-    amounts.set(baseAmounts);
-    for (let f = 0; f < found.length; f += 1) {
-      here.push(found[f] as Hazard);
-      lucks.push(failing.has(book.graded[f]?.finding.id ?? '') ? 2 : (luckOfFound[f]?.[i] as number));
-    }
-    for (let k = 0; k < unlooked.length; k += 1) {
-      const grade = (grades[k] as Uint8Array)[i] as number;
-      if (grade === 0) continue;
-      const hazard = (unlooked[k] as Unlooked).atGrade[grade - 1] as Hazard;
-      here.push(hazard);
-      lucks.push((luckOfUnlooked[k] as Float64Array)[i] as number);
-      for (const { rank, amount } of hazard.demand.uses) {
-        if (!has(set, rank)) set += bit(rank);
-        join(amounts, rank, amount);
-      }
-    }
-    const complete = set === lastSet ? lastComplete : workshop.complete(set);
-    lastSet = set;
-    lastComplete = complete;
-    for (const [rank, amount] of complete.amounts) join(amounts, rank, amount);
-
-    // Restoring stops at the first essential repair that fails; what would come after it is neither done nor paid.
-    let stop = works.length;
-    let asFound = 100;
-    let holdsTogether = 1;
-    let refused = false;
-    let criticalNow = false;
-    let copyable = facts.block.copyable;
-    for (let h = 0; h < here.length; h += 1) {
-      const hazard = here[h] as Hazard;
-      asFound *= 1 - hazard.loss;
-      if (hazard.structural) holdsTogether *= 1 - hazard.loss;
-      refused ||= hazard.refused;
-      criticalNow ||= hazard.critical;
-      copyable &&= !hazard.blocksCopying;
-      if ((lucks[h] as number) >= hazard.chance && hazard.demand.essential >= 0)
-        stop = Math.min(stop, hazard.demand.essential);
-    }
-    let reached = 100;
-    let structure = 100;
-    let critical = false;
-    for (let h = 0; h < here.length; h += 1) {
-      const hazard = here[h] as Hazard;
-      const held = (lucks[h] as number) < hazard.chance && hazard.demand.last <= stop;
-      const left = 1 - (held ? hazard.repaired : hazard.loss);
-      reached *= left;
-      if (hazard.structural) structure *= left;
-      if (!held && hazard.critical) critical = true;
-    }
-    foundScore[i] = asFound;
-    score[i] = reached;
-
-    let steps = 0;
-    let hands = 0;
-    let spent = 0;
-    for (const rank of complete.ranks) {
-      const work = works[rank] as (typeof works)[number];
-      const time =
-        hoursAt(work, amounts[rank] as number, (timeLuck[rank] as Float64Array)[i] as number) *
-        at(paceTables[rank] as Float64Array, paceLuck[i] as number);
-      stepHours[steps] = time;
-      stepWaits[steps] = at(work.wait, (waitLuck[rank] as Float64Array)[i] as number);
-      steps += 1;
-      hands += time;
-      if (rank <= stop) spent += time * settings.hourlyRate + work.consumables;
-    }
-    hours[i] = hands;
-    days[i] = countDays(stepHours, stepWaits, steps, evenings);
-    restoreCost[i] = spent;
-
-    const isWorking = stop === works.length && reached >= riskyBelowScore && !critical;
-    const canCopy = copyable && structure >= copyBelowScore;
-    const shape = canCopy ? Math.max(spare, ofShape) : spare;
-    if (isWorking) outcomes.works += 1;
-    else if (canCopy) outcomes.copies += 1;
-    else outcomes.lost += 1;
-    // One that works has its shape as well: it is worth no less than one that failed.
-    gross.restore[i] = refused ? 0 : isWorking ? Math.max(shape, value(reached)) : shape;
-    gross.copy[i] = refused || !copyable ? 0 : ofShape;
-    // Not usable as it stands, it fetches what a failed one does, less what it has lost of its structure: a riddled
-    // carcass little, a puzzle one piece short most of it.
-    const usable = asFound >= riskyBelowScore && !criticalNow;
-    gross.keep[i] = refused ? 0 : usable ? Math.max(spare, value(asFound)) : spare * holdsTogether;
-  }
+  const labour = labourOf(found, hidden, fate, workshop, { hourlyRate: settings.hourlyRate, evenings }, luck);
+  const { gross, outcomes } = grossOf(fate, workshop.works.length, book, catalogue.model);
 
   const nets = {
-    restore: gross.restore.map((amount, i) => amount - (restoreCost[i] as number)),
+    restore: gross.restore.map((amount, i) => amount - (labour.cost[i] as number)),
     copy: gross.copy.map((amount) => amount - worth.copyCost),
     keep: gross.keep,
   };
-  const costs = { restore: meanOf(restoreCost), copy: worth.copyCost, keep: 0 };
+  const costs = { restore: meanOf(labour.cost), copy: worth.copyCost, keep: 0 };
   const strategies = Object.fromEntries(
     STRATEGIES.map((id): [Strategy, StrategyForecast] => [
       id,
@@ -299,23 +143,74 @@ export function forecast(
   // By ceiling, not by mean net: with a gain required the two can part, and then more damage could raise the limit.
   const best = STRATEGIES.reduce((a, b) => (strategies[b].ceiling > strategies[a].ceiling ? b : a));
   const ceiling = floorMinor(Math.max(0, Math.min(strategies[best].ceiling, worth.equalUsed.amount)));
+  const highestPrice = highestPriceFor(ceiling, facts.terms);
   const paid = book.decision.say === 'noPrice' ? null : book.decision.allIn;
   const losing = paid === null ? null : nets[best].filter((net) => net < paid).length / count;
   return {
     draws: count,
     best,
     strategies,
-    found: rangeOf(foundScore),
-    score: rangeOf(score),
-    hours: rangeOf(hours),
-    days: rangeOf(days),
+    found: rangeOf(fate.found),
+    score: rangeOf(fate.reached),
+    hours: rangeOf(labour.hours),
+    days: rangeOf(labour.days),
     net: strategies[best].net,
     works: outcomes.works / count,
     copies: outcomes.copies / count,
     lost: outcomes.lost / count,
     ceiling,
-    highestPrice: highestPriceFor(ceiling, facts.terms),
+    highestPrice,
+    limit: lowerOf(highestPrice, worth.highestPrice),
     lossChance: losing,
-    looks: looksWorth({ nets, price: paid ?? ceiling, unlooked, grades, survey: facts.survey, catalogue }),
+    looks: looksWorth({ nets, price: paid ?? ceiling, hidden, survey: facts.survey, catalogue }),
   };
+}
+
+/** The findings with the luck of their repairs: by kind and the how-manieth of it, so that another kind shifts none. */
+function foundIn(
+  { graded, setting }: Assessment,
+  failing: readonly string[],
+  workshop: Workshop,
+  luck: Luck,
+  catalogue: Catalogue,
+): readonly Found[] {
+  const seen = new Map<string, number>();
+  return foundHazards(graded, setting, workshop, catalogue).map((hazard, n) => {
+    const { id, kind } = (graded[n] as GradedFinding).finding;
+    const nth = seen.get(kind) ?? 0;
+    seen.set(kind, nth + 1);
+    return { hazard, luck: luck.draw(`${kind} holds ${nth}`), fails: failing.includes(id) };
+  });
+}
+
+/** What each strategy brings in every draw, minor units, and how often restoring ended how. */
+function grossOf(fate: Fate, steps: number, { setting, worth }: Assessment, model: Catalogue['model']) {
+  const count = fate.reached.length;
+  const gross = { restore: new Float64Array(count), copy: new Float64Array(count), keep: new Float64Array(count) };
+  const outcomes = { works: 0, copies: 0, lost: 0 };
+  const inUse = worth.valueInUse ?? Number.POSITIVE_INFINITY;
+  const value = (points: number): number => Math.min((worth.newPrice.amount * points) / 100, inUse);
+  const spare = worth.fallback.amount;
+  const ofShape = model.copyShare[setting.shapeValue] * worth.newPrice.amount;
+  const { riskyBelowScore, copyBelowScore } = model.verdict;
+  for (let i = 0; i < count; i += 1) {
+    const reached = fate.reached[i] as number;
+    const asFound = fate.found[i] as number;
+    const isWorking = fate.stop[i] === steps && reached >= riskyBelowScore && fate.criticalLeft[i] === 0;
+    const canCopy = fate.copyable[i] === 1 && (fate.structure[i] as number) >= copyBelowScore;
+    if (isWorking) outcomes.works += 1;
+    else if (canCopy) outcomes.copies += 1;
+    else outcomes.lost += 1;
+    // Not to be taken home at all: nothing brings anything.
+    if (fate.refused[i] === 1) continue;
+    const shape = canCopy ? Math.max(spare, ofShape) : spare;
+    // One that works has its shape as well: it is worth no less than one that failed.
+    gross.restore[i] = isWorking ? Math.max(shape, value(reached)) : shape;
+    gross.copy[i] = fate.copyable[i] === 1 ? ofShape : 0;
+    // Not usable as it stands, it fetches what a failed one does, less what it has lost of its structure: a riddled
+    // carcass little, a puzzle one piece short most of it.
+    const usable = asFound >= riskyBelowScore && fate.critical[i] === 0;
+    gross.keep[i] = usable ? Math.max(spare, value(asFound)) : spare * (fate.holdsTogether[i] as number);
+  }
+  return { gross, outcomes };
 }
