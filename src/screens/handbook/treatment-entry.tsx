@@ -56,8 +56,7 @@ export function TreatmentEntry({ id }: { readonly id: string }) {
             ['Then', per && `${spread(per.hours, hours)} for ${perWords[per.unit](per.size)}`],
             [
               'Waits',
-              waitHours.m > 0 &&
-                `${spread(waitHours, wait)}${waitResource ? `, in the ${resource(waitResource)}` : ''}`,
+              waitHours.m > 0 && `${spread(waitHours, wait)}${waitResource ? `: ${resource(waitResource)}` : ''}`,
             ],
             ['Tools', list(treatment.tools)],
             ['Keeps busy', list(treatment.handsResources.map(resource))],
