@@ -56,7 +56,7 @@ function PickZone({ zone, picker, state }: { zone: DrawnZone; picker: Picking; s
       role="radio"
       aria-checked={checked}
       aria-label={picker.name(zone.zone, zone.part)}
-      tabIndex={key === picker.stop ? 0 : -1}
+      tabindex={key === picker.stop ? 0 : -1}
     >
       {shape}
     </g>

@@ -1,22 +1,28 @@
-import { beret } from './beret.ts';
-import { cartwheelBrim, flatBrim } from './brims.ts';
-import { domeCrown, flatCrown } from './crowns.ts';
-import { fullShape, insertSet } from './full-shapes.ts';
-import { headband } from './headband.ts';
-import { poupee } from './poupee.ts';
-import { puzzle } from './puzzle.ts';
-import { bandBlock, flange, pressingPan } from './rings.ts';
-import { sculptedBrim } from './sculpted-brim.ts';
+import { bandBlock } from './blocks/band-block.ts';
+import { beret } from './blocks/beret.ts';
+import { cartwheelBrim, flatBrim } from './blocks/brims.ts';
+import { fullShape } from './blocks/cloche.ts';
+import { domeCrown, flatCrown } from './blocks/crowns.ts';
+import { fascinator } from './blocks/fascinator.ts';
+import { flange } from './blocks/flange.ts';
+import { headband } from './blocks/headband.ts';
+import { insertSet } from './blocks/insert-set.ts';
+import { poupee } from './blocks/poupee.ts';
+import { pressingPan } from './blocks/pressing-pan.ts';
+import { pressingPiece } from './blocks/pressing-piece.ts';
+import { puzzle } from './blocks/puzzle.ts';
+import { sculptedBrim } from './blocks/sculpted-brim.ts';
+import { shapedCrown } from './blocks/shaped-crown.ts';
+import { button, tip } from './blocks/small.ts';
+import { sparterieToque } from './blocks/sparterie.ts';
+import { stand } from './blocks/stand.ts';
+import { strawLast } from './blocks/straw-last.ts';
+import { stretcher } from './blocks/stretcher.ts';
+import { turban } from './blocks/turban.ts';
 import type { BlockDrawing } from './shape.ts';
-import { shapedCrown } from './shaped-crown.ts';
-import { button, tip } from './small.ts';
-import { sparterieToque } from './sparterie.ts';
-import { stand, stretcher } from './stands.ts';
-import { strawLast } from './straw-last.ts';
-import { fascinator, pressingPiece } from './teardrops.ts';
-import { turban } from './turban.ts';
 
-const makers = {
+/** One drawing for every type of block, and one for the sparterie form. Views are worked out when first looked at. */
+export const drawings = {
   domeCrown,
   shapedCrown,
   flatCrown,
@@ -41,31 +47,7 @@ const makers = {
   stretcher,
   pressingPiece,
   sparterieToque,
-} as const satisfies Record<string, () => BlockDrawing>;
+} as const satisfies Record<string, BlockDrawing>;
 
-export type DrawingId = keyof typeof makers;
-
-/**
- * One drawing for every type of block, and one for the sparterie form. Each is worked out when it is first looked at and
- * then kept: all of them at once would cost a phone the better part of a second at the start.
- */
-export const drawings: Readonly<Record<DrawingId, BlockDrawing>> = Object.defineProperties(
-  {},
-  Object.fromEntries(
-    Object.entries(makers).map(([id, make]) => {
-      let drawn: BlockDrawing | undefined;
-      return [
-        id,
-        {
-          enumerable: true,
-          get: (): BlockDrawing => {
-            drawn ??= make();
-            return drawn;
-          },
-        },
-      ];
-    }),
-  ),
-) as Readonly<Record<DrawingId, BlockDrawing>>;
-
-export const drawingIds = Object.keys(makers) as DrawingId[];
+export type DrawingId = keyof typeof drawings;
+export const drawingIds = Object.keys(drawings) as DrawingId[];

@@ -1,5 +1,5 @@
-import { areaOf, polygonsOf } from './path.ts';
 import type { BlockDrawing, DrawingView, DrawnZone, DrawnZoneId, Point, ViewId } from './shape.ts';
+import { areaOf, polygonsOf } from './tools/path.ts';
 
 /** A finding on the drawing. `mechanism` is the family of the damage and gives the shape; `number` is the finding's. */
 export interface FigureMark {
@@ -23,8 +23,8 @@ export const zoneKey = ({ zone, part }: { zone: DrawnZoneId; part?: number }): s
   part === undefined ? zone : `${zone}:${part}`;
 
 export const viewsToShow = (drawing: BlockDrawing, only?: ViewId): readonly DrawingView[] => {
-  const chosen = drawing.views.filter(({ id }) => only === undefined || id === only);
-  return chosen.length > 0 ? chosen : drawing.views.slice(0, 1);
+  const chosen = only && drawing.view(only);
+  return chosen ? [chosen] : drawing.views;
 };
 
 /** Of the views shown, the one where each zone is drawn largest: its home, where it is picked and marked. */

@@ -91,4 +91,6 @@ export interface BlockDrawing {
   /** The view by which a milliner knows it at a glance: the one for thumbnails. */
   face: ViewId;
   views: readonly DrawingView[];
+  /** One view alone, without working out the others; nothing if the block is not drawn so. */
+  view: (id: ViewId) => DrawingView | undefined;
 }

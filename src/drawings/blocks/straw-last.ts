@@ -1,6 +1,7 @@
-import { brimNames, faceQuarters } from './board-parts.ts';
-import { fromAbove, fromRight } from './camera.ts';
-import { baseBelow, quarters, seenSideNames } from './crown-parts.ts';
+import { brimNames, faceQuarters } from '../parts/board-parts.ts';
+import { baseBelow, quarters, seenSideNames } from '../parts/crown-parts.ts';
+import type { DrawingView, Point } from '../shape.ts';
+import { fromAbove, fromRight } from '../tools/camera.ts';
 import {
   arc,
   between,
@@ -14,11 +15,10 @@ import {
   seenSides,
   turned,
   wholeRing,
-} from './oval-body.ts';
-import { closedPath, without } from './path.ts';
-import { bodyOutline, contour, line, planShading, roundShading, swelling } from './pen.ts';
-import type { BlockDrawing, DrawingView, Point } from './shape.ts';
-import { frontIsDown, frontIsRight, groundShade, tag, view, zone } from './view.ts';
+} from '../tools/oval-body.ts';
+import { closedPath, without } from '../tools/path.ts';
+import { bodyOutline, closedLine, contour, line, planShading, roundShading, swelling } from '../tools/pen.ts';
+import { drawing, frontIsDown, frontIsRight, groundShade, tag, view, zone } from '../tools/view.ts';
 
 /** The straw last: a boater in hard wood, crown and brim in one, with the rows of plait laid over it as a faint measure. */
 
@@ -27,7 +27,6 @@ const PLAIT = 8;
 const TILT = 25;
 const options = { wideOf: (half: number): number => Math.max(half - LAST.slimmer, 0.01) };
 const CROWN_RATIO = LAST.crown / (LAST.crown - LAST.slimmer);
-const closed = (points: Point[]): Point[] => [...points, points[0] as Point];
 
 function lastSide(): DrawingView {
   const board = turned(
@@ -82,14 +81,14 @@ function lastSide(): DrawingView {
       ...bodyOutline(see, board, { grounded: true }),
       line(seenArc(see, levelAt(wall, LAST.edge))),
       ...roundShading(see, wall, { from: 2.5, to: LAST.edge - 2, gap: 2.6, reach: 36 }),
-      ...rows(LAST.crown + 4, LAST.long - 3).map((long) => line(closed(wholeRing(see, face(long))), 'hatch')),
+      ...rows(LAST.crown + 4, LAST.long - 3).map((long) => closedLine(wholeRing(see, face(long)), 'hatch')),
       ...[4, 7, 10, 13].map((out, k) => line(arc(see, face(LAST.crown + out), 26 - k * 3, -12 + k * 3), 'hatch')),
       ...bodyOutline(see, crown),
       ...rows(LAST.edge + 2, LAST.top - 4).map((up) => line(seenArc(see, levelAt(crown, up)), 'hatch')),
       ...roundShading(see, crown, { from: LAST.edge + 3, to: LAST.top - 5, gap: 2.6, reach: 34 }),
       line(seenArc(see, levelAt(crown, LAST.top - 4))),
       ...[10, 22, 34, 46, 58, 70].map((long) =>
-        line(closed(wholeRing(see, flat(long, long / CROWN_RATIO, 0, LAST.top))), 'hatch'),
+        closedLine(wholeRing(see, flat(long, long / CROWN_RATIO, 0, LAST.top)), 'hatch'),
       ),
       swelling(
         [
@@ -107,7 +106,13 @@ function lastSide(): DrawingView {
         zone(id, seenArea(see, between(crown, LAST.edge + 8, LAST.top - 4), [from, to])),
       ),
       zone('ropeLine', seenArea(see, between(crown, LAST.edge, LAST.edge + 8))),
-      ...faceQuarters(see, (from, to) => arc(see, levelAt(wall, LAST.edge), from, to), foot, seenSides(see, crown)),
+      // The crown is too tall for the brim behind it to be seen.
+      ...faceQuarters(
+        see,
+        (from, to) => arc(see, levelAt(wall, LAST.edge), from, to),
+        foot,
+        seenSides(see, crown),
+      ).filter((quarter) => quarter.zone !== 'brimLeft'),
       zone('lowerEdge', seenArea(see, wall)),
     ],
     lettering: [frontIsRight(290, bottom + 26)],
@@ -126,11 +131,11 @@ function lastPlan(): DrawingView {
   return view('plan', middle + LAST.long + 52, {
     outline: [
       contour(wholeRing(see, at(LAST.long)), 'paper'),
-      ...rows(LAST.crown + 2, LAST.long - 2).map((long) => line(closed(wholeRing(see, at(long))), 'hatch')),
+      ...rows(LAST.crown + 2, LAST.long - 2).map((long) => closedLine(wholeRing(see, at(long)), 'hatch')),
       ...planShading(see, [LAST.crown + 4, LAST.crown + 7, LAST.crown + 13, LAST.crown + 16].map(at), { reach: 42 }),
       contour(wholeRing(see, at(LAST.crown)), 'paper'),
-      line(closed(wholeRing(see, onCrown(LAST.crown - 5)))),
-      ...rows(2, LAST.crown - 8).map((long) => line(closed(wholeRing(see, onCrown(long))), 'hatch')),
+      closedLine(wholeRing(see, onCrown(LAST.crown - 5))),
+      ...rows(2, LAST.crown - 8).map((long) => closedLine(wholeRing(see, onCrown(long)), 'hatch')),
       // Where the sewing starts and every row steps over to the next.
       line([see([0, 0, 0]), see([-7, 3, 0]), see([-17, 5, 0])], 'hatch'),
       swelling(arc(see, at(LAST.long), 14, -112), 2.6),
@@ -148,8 +153,8 @@ function lastPlan(): DrawingView {
   });
 }
 
-export const strawLast = (): BlockDrawing => ({
-  id: 'strawLast',
-  face: 'side',
-  views: [lastPlan(), lastSide(), baseBelow(flat(LAST.long, LAST.long - LAST.slimmer), '57')],
+export const strawLast = drawing('strawLast', 'side', {
+  plan: lastPlan,
+  side: lastSide,
+  under: () => baseBelow(flat(LAST.long, LAST.long - LAST.slimmer), '57'),
 });

@@ -1,8 +1,8 @@
+import type { BlockDrawing, DrawingView, DrawnZone, DrawnZoneId, Lettering, Point, Stroke, ViewId } from '../shape.ts';
 import type { Camera } from './camera.ts';
 import { type Level, onLevel } from './oval-body.ts';
 import { closedPath, thinned } from './path.ts';
 import { line } from './pen.ts';
-import type { DrawingView, DrawnZone, DrawnZoneId, Lettering, Point, Stroke, ViewId } from './shape.ts';
 import { type BareZone, withSpots } from './spots.ts';
 
 /** Small words for setting a view together. */
@@ -92,5 +92,26 @@ export function view(
     outline: joined(parts.outline),
     lettering: parts.lettering ?? [],
     zones: lazily(parts.zones),
+  };
+}
+
+/**
+ * A drawing from the makers of its views. Each view is worked out when it is first looked at and then kept: a list of all
+ * types shows one view of each, and all three of all at once would keep a phone busy for seconds.
+ */
+export function drawing(id: string, face: ViewId, makers: Partial<Record<ViewId, () => DrawingView>>): BlockDrawing {
+  const made = new Map<ViewId, DrawingView>();
+  const get = (wanted: ViewId): DrawingView | undefined => {
+    const known = made.get(wanted) ?? makers[wanted]?.();
+    if (known) made.set(wanted, known);
+    return known;
+  };
+  return {
+    id,
+    face,
+    view: get,
+    get views() {
+      return (Object.keys(makers) as ViewId[]).flatMap((each) => get(each) ?? []);
+    },
   };
 }

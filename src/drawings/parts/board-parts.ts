@@ -1,11 +1,11 @@
-import { type Camera, fromBelow } from './camera.ts';
+import type { DrawingView, DrawnZoneId, Point, Stroke } from '../shape.ts';
+import { type Camera, fromBelow } from '../tools/camera.ts';
+import { arc, flat, type Level, limits, onLevel, wholeRing } from '../tools/oval-body.ts';
+import { closedPath, without } from '../tools/path.ts';
+import { contour, grain, line, planShading, swelling } from '../tools/pen.ts';
+import type { BareZone } from '../tools/spots.ts';
+import { frontIsDown, view, zone } from '../tools/view.ts';
 import { stemHole } from './crown-parts.ts';
-import { arc, flat, type Level, limits, onLevel, wholeRing } from './oval-body.ts';
-import { closedPath, without } from './path.ts';
-import { contour, grain, line, planShading, swelling } from './pen.ts';
-import type { DrawingView, DrawnZoneId, Point, Stroke } from './shape.ts';
-import type { BareZone } from './spots.ts';
-import { frontIsDown, view, zone } from './view.ts';
 
 /** What all boards with an opening have in common: the quarters of the face, the hollow, the underside. */
 

@@ -1,6 +1,6 @@
+import type { Point } from '../shape.ts';
 import { type Camera, fromRight } from './camera.ts';
 import { curveThrough } from './path.ts';
-import type { Point } from './shape.ts';
 
 /** Bodies with an oval at every height, as turned on an oval lathe: crowns, collars, boards, berets, pedestals. */
 
@@ -110,10 +110,10 @@ export function limits(see: Camera, level: Level): [number, number] {
     if (faces(NEAR) < 0) return NEAR;
     while (faces(unseen) >= 0) {
       seen = unseen;
-      unseen += 3 * direction;
+      unseen += 6 * direction;
       if (Math.abs(unseen - NEAR) > 180) return NEAR + 180 * direction;
     }
-    for (let k = 0; k < 12; k += 1) {
+    for (let k = 0; k < 10; k += 1) {
       const middle = (seen + unseen) / 2;
       if (faces(middle) >= 0) seen = middle;
       else unseen = middle;

@@ -1,9 +1,9 @@
-import { type Camera, fromAbove, fromBelow, type Space } from './camera.ts';
-import { stemHole } from './crown-parts.ts';
-import { closedPath, without } from './path.ts';
-import { contour, grain, line, swelling } from './pen.ts';
-import type { BlockDrawing, DrawingView, Point, Stroke } from './shape.ts';
-import { frontIsDown, tag, view, zone } from './view.ts';
+import { stemHole } from '../parts/crown-parts.ts';
+import type { DrawingView, Point, Stroke } from '../shape.ts';
+import { type Camera, fromAbove, fromBelow, type Space } from '../tools/camera.ts';
+import { closedPath, without } from '../tools/path.ts';
+import { contour, grain, line, swelling } from '../tools/pen.ts';
+import { drawing, frontIsDown, tag, view, zone } from '../tools/view.ts';
 
 /** The headband block: an arch that follows the head from ear to ear, on a board. Seen from the front, a little aside. */
 
@@ -172,9 +172,9 @@ function bandPlan(): DrawingView {
       swelling([board[2] as Point, board[3] as Point], 2.4),
     ],
     zones: [
-      zone('sideRight', part(ARCH.half, 27)),
-      zone('tip', part(27, -27)),
-      zone('sideLeft', part(-27, -ARCH.half)),
+      zone('sideRight', part(ARCH.half, 30)),
+      zone('tip', part(30, -30)),
+      zone('sideLeft', part(-30, -ARCH.half)),
       zone('base', without(closedPath(board), closedPath(arch))),
       tag(6, 148),
     ],
@@ -204,8 +204,4 @@ function bandUnder(): DrawingView {
   });
 }
 
-export const headband = (): BlockDrawing => ({
-  id: 'headband',
-  face: 'front',
-  views: [bandPlan(), bandFront(), bandUnder()],
-});
+export const headband = drawing('headband', 'front', { plan: bandPlan, front: bandFront, under: bandUnder });

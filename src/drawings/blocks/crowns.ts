@@ -1,9 +1,18 @@
-import { type Camera, fromAbove, fromRight } from './camera.ts';
-import { type Crown, crownFrom, crownLines, crownPlan, crownUnder, HEAD, ROPE, seenSideNames } from './crown-parts.ts';
-import { between, flat, levelAt, onLevel, reachUp, seenArea, wholeRing } from './oval-body.ts';
-import { line, planShading, rings, swelling } from './pen.ts';
-import type { BlockDrawing, DrawingView, Stroke } from './shape.ts';
-import { frontIsRight, groundShade, view, zone } from './view.ts';
+import {
+  type Crown,
+  crownFrom,
+  crownLines,
+  crownPlan,
+  crownUnder,
+  HEAD,
+  ROPE,
+  seenSideNames,
+} from '../parts/crown-parts.ts';
+import type { DrawingView, Stroke } from '../shape.ts';
+import { type Camera, fromAbove, fromRight } from '../tools/camera.ts';
+import { between, flat, levelAt, onLevel, reachUp, seenArea, wholeRing } from '../tools/oval-body.ts';
+import { frontEdge, line, planShading, rings, swelling } from '../tools/pen.ts';
+import { drawing, frontIsRight, groundShade, view, zone } from '../tools/view.ts';
 
 /** The side view of a plain crown. `shoulder` is the height at which the side becomes the tip. */
 function crownSide(
@@ -15,12 +24,12 @@ function crownSide(
   const floor = 20 + reachUp(crown.upper);
   const see = fromRight(160, floor);
   const { whole } = crown;
-  const frontEdge = between(crown.upper, ROPE.high, shoulder).map((level) => onLevel(see, level, 0));
+  const edge = frontEdge(see, between(crown.upper, ROPE.high, shoulder));
   return view('side', Math.round(floor + 46), {
     outline: [
       ...groundShade(see, levelAt(whole, 0)),
       ...crownLines(see, crown, { shadeTo: shoulder * 1.02 }),
-      swelling(frontEdge),
+      swelling(edge),
       ...extra(see),
     ],
     zones: [
@@ -35,8 +44,9 @@ function crownSide(
   });
 }
 
-export function domeCrown(): BlockDrawing {
-  const crown = crownFrom([
+/** Nearly straight for more than half its height, then rounded over: taller than a half-sphere. */
+const dome = (): Crown =>
+  crownFrom([
     [
       [HEAD, ROPE.high],
       [111.6, 52],
@@ -48,15 +58,16 @@ export function domeCrown(): BlockDrawing {
       [0, 167.5],
     ],
   ]);
-  return {
-    id: 'domeCrown',
-    face: 'side',
-    views: [crownPlan({ long: 66, wide: 46 }), crownSide(crown, 128, 167.4), crownUnder(crown)],
-  };
-}
 
-export function flatCrown(): BlockDrawing {
-  const crown = crownFrom([
+export const domeCrown = drawing('domeCrown', 'side', {
+  plan: () => crownPlan({ long: 66, wide: 46 }),
+  side: () => crownSide(dome(), 128, 167.4),
+  under: () => crownUnder(dome()),
+});
+
+/** Straight sides and a flat tip, the edge between them only just broken. */
+const drum = (): Crown =>
+  crownFrom([
     [
       [HEAD, ROPE.high],
       [110, 128],
@@ -71,9 +82,11 @@ export function flatCrown(): BlockDrawing {
       [0.5, 135.5],
     ],
   ]);
+
+function drumPlan(): DrawingView {
   const see = fromAbove(160, 132);
   const edge = flat(101, 79);
-  const plan = crownPlan(
+  return crownPlan(
     { long: 74, wide: 51 },
     {
       outline: [
@@ -86,9 +99,13 @@ export function flatCrown(): BlockDrawing {
       ],
     },
   );
-  return {
-    id: 'flatCrown',
-    face: 'side',
-    views: [plan, crownSide(crown, 126, 135.4, (see) => rings(see, crown.upper, [128])), crownUnder(crown)],
-  };
 }
+
+export const flatCrown = drawing('flatCrown', 'side', {
+  plan: drumPlan,
+  side: () => {
+    const crown = drum();
+    return crownSide(crown, 126, 135.4, (see) => rings(see, crown.upper, [128]));
+  },
+  under: () => crownUnder(drum()),
+});

@@ -1,4 +1,4 @@
-import type { Point } from './shape.ts';
+import type { Point } from '../shape.ts';
 
 /** A point of the block: units forward of the middle, to the wearer's right, and above the table. */
 export type Space = readonly [forward: number, right: number, up: number];

@@ -1,4 +1,4 @@
-import type { Point } from './shape.ts';
+import type { Point } from '../shape.ts';
 
 /** Writes, joins and reads SVG path data. Only M, L, C, A and Z are written; numbers are rounded to a tenth of a unit. */
 
@@ -64,10 +64,12 @@ export function smoothPath(points: readonly Point[], closed = false): string {
 
 /** Distance from a point to the stretch between two others. */
 function distanceToLine([x, y]: Point, [ax, ay]: Point, [bx, by]: Point): number {
-  const [dx, dy] = [bx - ax, by - ay];
+  const dx = bx - ax;
+  const dy = by - ay;
   const square = dx * dx + dy * dy;
   const t = square === 0 ? 0 : Math.min(1, Math.max(0, ((x - ax) * dx + (y - ay) * dy) / square));
-  const [ex, ey] = [x - ax - t * dx, y - ay - t * dy];
+  const ex = x - ax - t * dx;
+  const ey = y - ay - t * dy;
   return Math.sqrt(ex * ex + ey * ey);
 }
 
@@ -76,17 +78,22 @@ function distanceToLine([x, y]: Point, [ax, ay]: Point, [bx, by]: Point): number
  * that a report with many figures stays small.
  */
 export function thinned(points: readonly Point[], tolerance = 0.07): Point[] {
-  if (points.length < 3) return [...points];
-  const first = points[0] as Point;
-  const last = points[points.length - 1] as Point;
-  let farthest = 0;
-  let split = 0;
-  points.forEach((point, index) => {
-    const distance = distanceToLine(point, first, last);
-    if (distance > farthest) [farthest, split] = [distance, index];
-  });
-  if (farthest <= tolerance) return [first, last];
-  return [...thinned(points.slice(0, split + 1), tolerance).slice(0, -1), ...thinned(points.slice(split), tolerance)];
+  const keep = new Uint8Array(points.length);
+  const stretches: number[] = [0, points.length - 1];
+  while (stretches.length > 0) {
+    const to = stretches.pop() as number;
+    const from = stretches.pop() as number;
+    keep[from] = 1;
+    keep[to] = 1;
+    let farthest = tolerance;
+    let split = 0;
+    for (let k = from + 1; k < to; k += 1) {
+      const distance = distanceToLine(points[k] as Point, points[from] as Point, points[to] as Point);
+      if (distance > farthest) [farthest, split] = [distance, k];
+    }
+    if (split > 0) stretches.push(from, split, split, to);
+  }
+  return points.filter((_, k) => keep[k] === 1);
 }
 
 /**
@@ -158,15 +165,15 @@ export function isInside(polygons: readonly (readonly Point[])[], [x, y]: Point)
   return inside;
 }
 
-/** Area by the shoelace rule, holes counted negative when nested once. */
+/** Area by the shoelace rule; a polygon that lies in an odd number of others is a hole in them. */
 export function areaOf(polygons: readonly (readonly Point[])[]): number {
-  const areas = polygons.map((polygon) =>
-    Math.abs(
-      polygon.reduce((sum, [ax, ay], index) => {
-        const [bx, by] = polygon[(index + 1) % polygon.length] as Point;
-        return sum + ax * by - bx * ay;
-      }, 0) / 2,
-    ),
-  );
-  return (areas[0] ?? 0) - areas.slice(1).reduce((sum, area) => sum + area, 0);
+  return polygons.reduce((sum, polygon) => {
+    const first = polygon[0] as Point;
+    const around = polygons.filter((other) => other !== polygon && isInside([other], first)).length;
+    const twice = polygon.reduce((total, [ax, ay], index) => {
+      const [bx, by] = polygon[(index + 1) % polygon.length] as Point;
+      return total + ax * by - bx * ay;
+    }, 0);
+    return sum + (around % 2 === 1 ? -1 : 1) * Math.abs(twice / 2);
+  }, 0);
 }

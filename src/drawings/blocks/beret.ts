@@ -1,10 +1,21 @@
-import { fromAbove, fromBelow, fromRight } from './camera.ts';
-import { centreMarks, quarters, seenSideNames, sideNames, stemHole } from './crown-parts.ts';
-import { arc, between, flat, type Level, levelAt, onLevel, reachUp, seenArea, turned, wholeRing } from './oval-body.ts';
-import { closedPath, without } from './path.ts';
-import { bodyOutline, contour, grain, line, planShading, roundShading, swelling } from './pen.ts';
-import type { BlockDrawing, DrawingView, Point } from './shape.ts';
-import { frontIsDown, frontIsRight, groundShade, tag, view, zone } from './view.ts';
+import { centreMarks, quarters, seenSideNames, sideNames, stemHole } from '../parts/crown-parts.ts';
+import type { DrawingView, Point } from '../shape.ts';
+import { fromAbove, fromBelow, fromRight } from '../tools/camera.ts';
+import {
+  arc,
+  between,
+  flat,
+  type Level,
+  levelAt,
+  type OvalBody,
+  reachUp,
+  seenArea,
+  turned,
+  wholeRing,
+} from '../tools/oval-body.ts';
+import { closedPath, without } from '../tools/path.ts';
+import { bodyOutline, contour, frontEdge, grain, line, planShading, roundShading, swelling } from '../tools/pen.ts';
+import { drawing, frontIsDown, frontIsRight, groundShade, tag, view, zone } from '../tools/view.ts';
 
 /**
  * The beret: a wide disc with a round edge, turned in underneath to a neck of head size. Joints are dashed, because the
@@ -32,6 +43,18 @@ const disc = () =>
     ],
     { wideOf: (long) => long * (DISC.wide / DISC.long) },
   );
+
+/** The height above the disc's edge at which its oval has shrunk to a half-length. */
+function heightWhere(body: OvalBody, long: number): number {
+  const top = body.filter(({ up }) => up >= 64);
+  const k = Math.max(
+    1,
+    top.findIndex((level) => level.long <= long),
+  );
+  const [below, above] = [top[k - 1] as Level, top[k] as Level];
+  const share = (below.long - long) / (below.long - above.long || 1);
+  return below.up + (above.up - below.up) * Math.min(1, Math.max(0, share));
+}
 
 function beretSide(): DrawingView {
   const upper = disc();
@@ -76,10 +99,7 @@ function beretSide(): DrawingView {
       // The height at which the disc's oval is just so wide at this place.
       const forward = Math.cos(share) * DISC.long;
       const reach = Math.hypot(forward, right * (DISC.long / DISC.wide));
-      const level = upper.reduce((best, next) =>
-        next.up > 64 && Math.abs(next.long - reach) < Math.abs(best.long - reach) ? next : best,
-      );
-      return see([forward, right, level.up]);
+      return see([forward, right, heightWhere(upper, reach)]);
     });
   const lower = between(upper, UP.edge, UP.shoulder);
   return view('side', Math.round(floor + 50), {
@@ -93,7 +113,7 @@ function beretSide(): DrawingView {
       ...roundShading(see, upper, { from: 57, to: 91, gap: 3.2, reach: 34 }),
       ...[49, 52, 55].map((up, k) => line(arc(see, turn(up), 118 - k * 8, 30 + k * 6), 'hatch')),
       line(joint(38), 'hidden'),
-      swelling(lower.map((level) => onLevel(see, level, 0))),
+      swelling(frontEdge(see, lower)),
       swelling(arc(see, foot[0] as Level, 150, 4), 2),
       swelling(arc(see, turn(UP.edge), 150, 26), 1.6),
     ],
@@ -133,7 +153,7 @@ function beretUnder(): DrawingView {
   const neck = flat(NECK.long, NECK.wide);
   const rope = flat(NECK.long + 8, NECK.wide + 8);
   const hole = stemHole([x, y]);
-  const [half, key] = [33, 50];
+  const [half, key] = [35, 57];
   const reach = NECK.long * Math.sqrt(1 - (half / NECK.wide) ** 2) - 3;
   const bar = (left: number, top: number, right: number, bottom: number): string =>
     closedPath([
@@ -195,8 +215,4 @@ function beretUnder(): DrawingView {
   });
 }
 
-export const beret = (): BlockDrawing => ({
-  id: 'beret',
-  face: 'side',
-  views: [beretPlan(), beretSide(), beretUnder()],
-});
+export const beret = drawing('beret', 'side', { plan: beretPlan, side: beretSide, under: beretUnder });

@@ -1,10 +1,10 @@
-import { fromAbove, fromRight, type Space } from './camera.ts';
-import { crownFrom, crownLines, crownPlan, crownUnder, HEAD, ROPE } from './crown-parts.ts';
-import { arc, between, levelAt, seenArea } from './oval-body.ts';
-import { closedPath, smoothPath, without } from './path.ts';
-import { contour, line, swelling, through } from './pen.ts';
-import type { BlockDrawing, DrawingView, Point, Stroke } from './shape.ts';
-import { frontIsRight, groundShade, view, zone } from './view.ts';
+import { crownFrom, crownPlan, crownUnder, footLines, HEAD, ROPE } from '../parts/crown-parts.ts';
+import type { DrawingView, Point, Stroke } from '../shape.ts';
+import { fromAbove, fromRight, type Space } from '../tools/camera.ts';
+import { arc, between, levelAt, seenArea } from '../tools/oval-body.ts';
+import { closedPath, smoothPath, without } from '../tools/path.ts';
+import { contour, line, swelling, through } from '../tools/pen.ts';
+import { drawing, frontIsRight, groundShade, view, zone } from '../tools/view.ts';
 
 /** The shaped crown: a teardrop dent along the top, pinched on both sides of the front. */
 
@@ -59,16 +59,19 @@ const hollow = (dark: readonly Point[], light: readonly Point[], count: number, 
     return line([from, [from[0] + (to[0] - from[0]) * reach, from[1] + (to[1] - from[1]) * reach]], 'hatch');
   });
 
-function shapedSide(): DrawingView {
-  const floor = 196;
-  const see = fromRight(160, floor);
-  const crown = crownFrom([
+/** Foot and rope line are those of any crown; what stands on them is no oval body and is drawn by hand. */
+const footOnly = () =>
+  crownFrom([
     [
       [HEAD, ROPE.high],
       [111, 60],
-      [108, 96],
     ],
   ]);
+
+function shapedSide(): DrawingView {
+  const floor = 196;
+  const see = fromRight(160, floor);
+  const crown = footOnly();
   const [far, near] = [through(see, crest.map(mirrored)), through(see, crest)];
   const inProfile = (points: Point[]): Point[] =>
     through(
@@ -107,7 +110,7 @@ function shapedSide(): DrawingView {
   return view('side', 250, {
     outline: [
       ...groundShade(see, levelAt(crown.whole, 0)),
-      ...crownLines(see, crown, { shadeTo: 92 }).slice(0, -1),
+      ...footLines(see, crown),
       { ...contour([...skyline, ...skirt], 'paper'), weight: 'detail' },
       line(skyline, 'contour'),
       ...hollow(far.slice(6, -4), near.slice(6, -4), 26, 0.5),
@@ -167,21 +170,21 @@ function shapedPlan(): DrawingView {
       rear: through(
         see,
         flip([
-          [78, 15, 0],
-          [72, 28, 0],
-          [58, 40, 0],
-          [43, 45, 0],
-          [26, 42, 0],
+          [74, 13, 0],
+          [66, 26, 0],
+          [53, 36, 0],
+          [40, 41, 0],
+          [24, 40, 0],
         ]),
       ),
       fore: through(
         see,
         flip([
-          [78, 15, 0],
-          [64, 21, 0],
-          [48, 29, 0],
-          [36, 36, 0],
-          [26, 42, 0],
+          [74, 13, 0],
+          [61, 19, 0],
+          [46, 27, 0],
+          [35, 33, 0],
+          [24, 40, 0],
         ]),
       ),
     };
@@ -191,7 +194,7 @@ function shapedPlan(): DrawingView {
   const lit = (points: Point[], from: number, to: number): Point[] =>
     points.slice(Math.round(points.length * from), Math.round(points.length * to));
   return crownPlan(
-    { long: 86, wide: 53, shift: -6 },
+    { long: 86, wide: 57, shift: -6 },
     {
       outline: [
         { d: crestPath, weight: 'detail' },
@@ -210,12 +213,8 @@ function shapedPlan(): DrawingView {
   );
 }
 
-export function shapedCrown(): BlockDrawing {
-  const plain = crownFrom([
-    [
-      [HEAD, ROPE.high],
-      [111, 60],
-    ],
-  ]);
-  return { id: 'shapedCrown', face: 'side', views: [shapedPlan(), shapedSide(), crownUnder(plain, '57')] };
-}
+export const shapedCrown = drawing('shapedCrown', 'side', {
+  plan: shapedPlan,
+  side: shapedSide,
+  under: () => crownUnder(footOnly(), '57'),
+});

@@ -1,10 +1,10 @@
-import { type Camera, fromAbove, fromRight, type Space } from './camera.ts';
-import { baseBelow, quarters } from './crown-parts.ts';
-import { arc, flat, type Level, levelAt, onLevel, reachUp, seenArea, turned, wholeRing } from './oval-body.ts';
-import { closedPath, curveThrough, without } from './path.ts';
-import { bodyOutline, contour, line, roundShading, swelling, through } from './pen.ts';
-import type { BlockDrawing, DrawingView, Point, Stroke } from './shape.ts';
-import { frontIsDown, frontIsRight, groundShade, tag, view, zone } from './view.ts';
+import { baseBelow, quarters } from '../parts/crown-parts.ts';
+import type { DrawingView, Point, Stroke } from '../shape.ts';
+import { type Camera, fromAbove, fromRight, type Space } from '../tools/camera.ts';
+import { arc, flat, type Level, levelAt, onLevel, reachUp, seenArea, turned, wholeRing } from '../tools/oval-body.ts';
+import { closedPath, curveThrough, cutBy, without } from '../tools/path.ts';
+import { bodyOutline, contour, line, roundShading, swelling, through } from '../tools/pen.ts';
+import { drawing, frontIsDown, frontIsRight, groundShade, tag, view, zone } from '../tools/view.ts';
 
 /** A draped shape carved from the wood: rolls that spring from a knot at the front and open out toward the back. */
 
@@ -101,14 +101,15 @@ function turbanSide(): DrawingView {
     { closed: true, step: 8 },
   );
   const knotLine = (points: Point[]): Stroke => swelling(through(see, points.map(inProfile)), 1.4);
+  // The knot stands before the front ends of rolls, furrows and tip.
+  const besideKnot = ([x]: Point): number => 238 - x;
   const strip = (points: readonly Point[]): string =>
-    closedPath([
-      ...points.slice(3).map(([x, y]): Point => [x, y - 4]),
-      ...points
-        .slice(3)
-        .map(([x, y]): Point => [x, y + 5])
-        .reverse(),
-    ]);
+    closedPath(
+      cutBy(
+        [...points.map(([x, y]): Point => [x, y - 4]), ...[...points].reverse().map(([x, y]): Point => [x, y + 5])],
+        besideKnot,
+      ),
+    );
   const cap = seenArea(see, body);
   const top = pick(4);
   const topZone = [
@@ -157,17 +158,18 @@ function turbanSide(): DrawingView {
       swelling(arc(see, rim[0] as Level, 150, 4), 2),
     ],
     zones: [
-      zone('tip', topZone),
+      zone('tip', cutBy(topZone, besideKnot)),
       zone('sideFront', knot),
       zone(
         'ridge',
         without(
           ...[0, 1, 2, 3].map((index) => {
-            const [low, high] = [pick(index).slice(4), pick(index + 1).slice(4)];
-            return closedPath([
+            const [low, high] = [pick(index), pick(index + 1)];
+            const crest = [
               ...low.map(([x, y]): Point => [x, y - 4.5]),
               ...[...high].reverse().map(([x, y]): Point => [x, y + 5.5]),
-            ]);
+            ];
+            return closedPath(cutBy(crest, besideKnot));
           }),
         ),
       ),
@@ -241,8 +243,8 @@ function turbanPlan(): DrawingView {
   });
 }
 
-export const turban = (): BlockDrawing => ({
-  id: 'turban',
-  face: 'side',
-  views: [turbanPlan(), turbanSide(), baseBelow(flat(98, 79), '56')],
+export const turban = drawing('turban', 'side', {
+  plan: turbanPlan,
+  side: turbanSide,
+  under: () => baseBelow(flat(98, 79), '56'),
 });

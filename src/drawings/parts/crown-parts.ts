@@ -1,10 +1,10 @@
-import { type Camera, fromAbove, fromBelow } from './camera.ts';
-import { arc, flat, type Level, type OvalBody, onLevel, turned, wholeRing } from './oval-body.ts';
-import { closedPath, ovalPath, without } from './path.ts';
-import { bodyOutline, contour, grain, line, planShading, roundShading, swelling } from './pen.ts';
-import type { DrawingView, DrawnZoneId, Point, Stroke } from './shape.ts';
-import type { BareZone } from './spots.ts';
-import { frontIsDown, tag, view, zone } from './view.ts';
+import type { DrawingView, DrawnZoneId, Point, Stroke } from '../shape.ts';
+import { type Camera, fromAbove, fromBelow } from '../tools/camera.ts';
+import { arc, flat, type Level, type OvalBody, onLevel, turned, wholeRing } from '../tools/oval-body.ts';
+import { closedPath, ovalPath, without } from '../tools/path.ts';
+import { bodyOutline, contour, grain, line, planShading, roundShading, swelling } from '../tools/pen.ts';
+import type { BareZone } from '../tools/spots.ts';
+import { frontIsDown, tag, view, zone } from '../tools/view.ts';
 
 /** What all crowns have in common: the foot with its rope line, the four sides, the base with its stem hole. */
 
@@ -57,23 +57,28 @@ export function crownFrom(
   };
 }
 
+/** The foot of a crown from the side, with the rope line above it. */
+export function footLines(see: Camera, crown: Crown, rope = ROPE): Stroke[] {
+  const lowest = crown.foot[0] as Level;
+  return [
+    ...bodyOutline(see, crown.foot, { grounded: true }),
+    ...roundShading(see, crown.foot, { from: lowest.up + 2.5, to: rope.low - 2, gap: 3, reach: 40 }),
+    swelling(arc(see, lowest, 150, 4), 2),
+    ...bodyOutline(see, crown.groove),
+    ...roundShading(see, crown.groove, { from: rope.low + 1, to: rope.high - 1, gap: 2.4, reach: 150 }),
+  ];
+}
+
 /** Outline, rope line and shading of a crown from the side. */
-export function crownLines(
+export const crownLines = (
   see: Camera,
   crown: Crown,
   { rope = ROPE, shadeTo }: { rope?: typeof ROPE; shadeTo: number },
-): Stroke[] {
-  const foot = crown.foot[0] as Level;
-  return [
-    ...bodyOutline(see, crown.foot, { grounded: true }),
-    ...bodyOutline(see, crown.groove),
-    ...roundShading(see, crown.groove, { from: rope.low + 1, to: rope.high - 1, gap: 2.4, reach: 150 }),
-    ...bodyOutline(see, crown.upper),
-    ...roundShading(see, crown.upper, { from: rope.high + 3, to: shadeTo }),
-    ...roundShading(see, crown.foot, { from: foot.up + 2.5, to: rope.low - 2, gap: 3, reach: 40 }),
-    swelling(arc(see, foot, 150, 4), 2),
-  ];
-}
+): Stroke[] => [
+  ...footLines(see, crown, rope),
+  ...bodyOutline(see, crown.upper),
+  ...roundShading(see, crown.upper, { from: rope.high + 3, to: shadeTo }),
+];
 
 export const sideNames: readonly (readonly [DrawnZoneId, number, number])[] = [
   ['sideFront', -CORNER, CORNER],

@@ -1,5 +1,5 @@
+import type { DrawnZone, DrawnZoneId, Point } from '../shape.ts';
 import { polygonsOf, thinned } from './path.ts';
-import type { DrawnZone, DrawnZoneId, Point } from './shape.ts';
 
 /** Where marks may sit: spread inside every zone so that no two of a view touch. */
 
@@ -26,6 +26,8 @@ interface Places {
   widest: number;
   /** Which place has it. */
   middle: number;
+  /** The middle of the zone's area, which may lie outside it. */
+  heart: Point;
   /** Roughly how many marks it holds: by its length if it is thinner than a mark, by its area if not. */
   holds: number;
 }
@@ -101,8 +103,13 @@ function placesIn(d: string): Places {
   const middle = clear.reduce((best, room, k) => (room > (clear[best] as number) + 0.01 ? k : best), 0);
   const widest = clear[middle] as number;
   const holds = (count * cell) / (APART * Math.min(APART, Math.max(2 * widest, 1)));
-  return { count, x: column(0), y: column(1), clear, widest, middle, holds };
+  const [x, y] = [column(0), column(1)];
+  const mean = (values: Float64Array): number => values.reduce((sum, value) => sum + value, 0) / count;
+  return { count, x, y, clear, widest, middle, heart: [mean(x), mean(y)], holds };
 }
+
+const apart = ({ x, y }: Places, k: number, [px, py]: Point): number =>
+  Math.hypot((x[k] as number) - px, (y[k] as number) - py);
 
 const tidy = (x: number, y: number): Point => [Math.round(x * 10) / 10, Math.round(y * 10) / 10];
 
@@ -127,7 +134,7 @@ function gapsTo(places: Places, taken: readonly Point[]): { gaps: Float64Array; 
 function spread(places: Places, taken: readonly Point[]): Point[] {
   const { gaps, take } = gapsTo(places, taken);
   const spots: Point[] = [];
-  // Well inside first; close to the edge only where the zone is too thin for that.
+  // The first in the middle, the others far from it and from each other. Well inside first; close to the edge only where the zone is too thin for that.
   for (const margin of [
     Math.min(10, places.widest * 0.7),
     Math.min(6, places.widest * 0.5),
@@ -140,7 +147,10 @@ function spread(places: Places, taken: readonly Point[]): Point[] {
         const gap = gaps[k] as number;
         const clear = places.clear[k] as number;
         if (clear < margin || gap < APART) continue;
-        const score = gap + Math.min(clear, 20) * 0.9;
+        const score =
+          spots.length === 0
+            ? 200 + 2 * Math.min(clear, 20) - 0.5 * apart(places, k, places.heart)
+            : gap + Math.min(clear, 20) * 0.9;
         if (score > highest) [best, highest] = [k, score];
       }
       if (best < 0) break;

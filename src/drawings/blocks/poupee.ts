@@ -1,10 +1,10 @@
-import { type Camera, fromAbove, fromRight, type Space } from './camera.ts';
-import { baseBelow, quarters } from './crown-parts.ts';
-import { arc, flat, type Level, seenArea, turned, wholeRing } from './oval-body.ts';
-import { closedPath, cutBy, without } from './path.ts';
-import { bodyOutline, contour, line, planShading, roundShading, swelling, through } from './pen.ts';
-import type { BlockDrawing, DrawingView, Point, Stroke } from './shape.ts';
-import { frontIsDown, frontIsRight, groundShade, tag, view, zone } from './view.ts';
+import { baseBelow, quarters } from '../parts/crown-parts.ts';
+import type { DrawingView, Point, Stroke } from '../shape.ts';
+import { type Camera, fromAbove, fromRight, type Space } from '../tools/camera.ts';
+import { arc, flat, type Level, seenArea, turned, wholeRing } from '../tools/oval-body.ts';
+import { closedPath, cutBy, without } from '../tools/path.ts';
+import { bodyOutline, contour, line, planShading, roundShading, swelling, through } from '../tools/pen.ts';
+import { drawing, frontIsDown, frontIsRight, groundShade, tag, view, zone } from '../tools/view.ts';
 
 /** The dolly head: a stylised head on a long neck, cloth over a hard core, on a turned foot. */
 
@@ -229,7 +229,7 @@ function headSide(): DrawingView {
 function headPlan(): DrawingView {
   const see: Camera = fromAbove(160, 122);
   const skull = flat(74, 60, -6);
-  const tip = flat(34, 22, -8);
+  const tip = flat(34, 18, -8);
   const nose = through(see, [
     [62, 8, 0],
     [74, 6, 0],
@@ -280,8 +280,8 @@ function headPlan(): DrawingView {
   });
 }
 
-export const poupee = (): BlockDrawing => ({
-  id: 'poupee',
-  face: 'side',
-  views: [headPlan(), headSide(), baseBelow(flat(96, 84), '56')],
+export const poupee = drawing('poupee', 'side', {
+  plan: headPlan,
+  side: headSide,
+  under: () => baseBelow(flat(96, 84), '56'),
 });

@@ -1,6 +1,7 @@
-import { boardsBelow, brimNames, faceQuarters, hollowInside } from './board-parts.ts';
-import { type Camera, fromAbove, fromRight } from './camera.ts';
-import { quarters } from './crown-parts.ts';
+import { boardsBelow, brimNames, faceQuarters, hollowInside } from '../parts/board-parts.ts';
+import { quarters } from '../parts/crown-parts.ts';
+import type { DrawingView, Point, Stroke } from '../shape.ts';
+import { type Camera, fromAbove, fromRight } from '../tools/camera.ts';
 import {
   arc,
   flat,
@@ -14,11 +15,10 @@ import {
   seenSides,
   turned,
   wholeRing,
-} from './oval-body.ts';
-import { closedPath, without } from './path.ts';
-import { bodyOutline, contour, line, planShading, roundShading, swelling } from './pen.ts';
-import type { BlockDrawing, DrawingView, Point, Stroke } from './shape.ts';
-import { frontIsDown, frontIsRight, groundShade, tag, view, zone } from './view.ts';
+} from '../tools/oval-body.ts';
+import { closedPath, without } from '../tools/path.ts';
+import { bodyOutline, contour, line, planShading, roundShading, swelling } from '../tools/pen.ts';
+import { drawing, frontIsDown, frontIsRight, groundShade, tag, view, zone } from '../tools/view.ts';
 
 /** Brim blocks: a board with a grooved edge, and a collar round the opening in which the crown stands. */
 
@@ -227,21 +227,18 @@ const wideBoard: Board = {
   opening: 55,
 };
 
-export const flatBrim = (): BlockDrawing => ({
-  id: 'flatBrim',
-  face: 'side',
-  views: [boardPlan(plainBoard), boardSide(plainBoard), underOf(plainBoard)],
+export const flatBrim = drawing('flatBrim', 'side', {
+  plan: () => boardPlan(plainBoard),
+  side: () => boardSide(plainBoard),
+  under: () => underOf(plainBoard),
 });
 
-export const cartwheelBrim = (): BlockDrawing => ({
-  id: 'cartwheelBrim',
-  face: 'side',
-  views: [
+export const cartwheelBrim = drawing('cartwheelBrim', 'side', {
+  plan: () =>
     boardPlan(wideBoard, (see) => [
       ...[-88, 88].map((right) => line([see([-106, right, 0]), see([106, right, 0])], 'hatch')),
       ...[110, 130].map((long) => line(arc(see, flat(long, long - 11), 0, 360), 'hatch')),
     ]),
-    boardSide(wideBoard),
-    underOf(wideBoard, true),
-  ],
+  side: () => boardSide(wideBoard),
+  under: () => underOf(wideBoard, true),
 });

@@ -1,10 +1,10 @@
-import { boardsBelow, brimNames, faceQuarters, hollowInside } from './board-parts.ts';
-import { type Camera, fromAbove, fromRight, type Space } from './camera.ts';
-import { arc, flat, type Level, onLevel, seenArea, seenSides, turned, wholeRing } from './oval-body.ts';
-import { closedPath, without } from './path.ts';
-import { bodyOutline, contour, line, planShading, roundShading, swelling } from './pen.ts';
-import type { BlockDrawing, DrawingView, Point, Stroke } from './shape.ts';
-import { frontIsDown, frontIsRight, tag, view, zone } from './view.ts';
+import { boardsBelow, brimNames, faceQuarters, hollowInside } from '../parts/board-parts.ts';
+import type { DrawingView, Point, Stroke } from '../shape.ts';
+import { type Camera, fromAbove, fromRight, type Space } from '../tools/camera.ts';
+import { arc, flat, type Level, onLevel, seenArea, seenSides, turned, wholeRing } from '../tools/oval-body.ts';
+import { closedPath, without } from '../tools/path.ts';
+import { bodyOutline, contour, line, planShading, roundShading, swelling } from '../tools/pen.ts';
+import { drawing, frontIsDown, frontIsRight, tag, view, zone } from '../tools/view.ts';
 
 /** A swept brim: carved from the solid, dipping over the wearer's right eye and turned up on the left. */
 
@@ -143,8 +143,8 @@ function sweptPlan(): DrawingView {
   });
 }
 
-export const sculptedBrim = (): BlockDrawing => ({
-  id: 'sculptedBrim',
-  face: 'side',
-  views: [sweptPlan(), sweptSide(), boardsBelow({ edge: flat(146, 124), opening: plain(HEAD.opening), zone: 'base' })],
+export const sculptedBrim = drawing('sculptedBrim', 'side', {
+  plan: sweptPlan,
+  side: sweptSide,
+  under: () => boardsBelow({ edge: flat(146, 124), opening: plain(HEAD.opening), zone: 'base' }),
 });

@@ -1,5 +1,6 @@
-import { fromAbove, fromRight } from './camera.ts';
-import { baseBelow, centreMarks, quarters, seenSideNames } from './crown-parts.ts';
+import { baseBelow, centreMarks, quarters, seenSideNames } from '../parts/crown-parts.ts';
+import type { BlockDrawing, DrawingView, Point } from '../shape.ts';
+import { fromAbove, fromRight } from '../tools/camera.ts';
 import {
   arc,
   between,
@@ -12,11 +13,10 @@ import {
   seenArea,
   turned,
   wholeRing,
-} from './oval-body.ts';
-import { closedPath, without } from './path.ts';
-import { bodyOutline, contour, line, planShading, roundShading, swelling } from './pen.ts';
-import type { BlockDrawing, DrawingView, Point } from './shape.ts';
-import { frontIsDown, frontIsRight, groundShade, tag, view, zone } from './view.ts';
+} from '../tools/oval-body.ts';
+import { closedPath, without } from '../tools/path.ts';
+import { bodyOutline, contour, frontEdge, line, planShading, roundShading, swelling } from '../tools/pen.ts';
+import { drawing, frontIsDown, frontIsRight, groundShade, tag, view, zone } from '../tools/view.ts';
 
 /** Low blocks turned in one piece: the tip block and the button or pillbox. */
 
@@ -46,9 +46,14 @@ function lowSide(block: LowBlock): DrawingView {
       ...bodyOutline(see, body, { grounded: true }),
       line(seenArc(see, levelAt(body, block.edge))),
       ...(block.arris ? [line(seenArc(see, levelAt(body, block.arris)))] : []),
-      ...roundShading(see, body, { from: block.edge + 3, to: block.shoulder, gap: 3.2, reach: 34 }),
+      ...roundShading(see, body, {
+        from: block.edge + 3,
+        to: block.edge + (block.shoulder - block.edge) * 0.8,
+        gap: 3.2,
+        reach: 34,
+      }),
       ...roundShading(see, body, { from: 2, to: block.edge - 1.5, gap: 2.6, reach: 40 }),
-      swelling(between(body, 0, block.shoulder).map((level) => onLevel(see, level, 0))),
+      swelling(frontEdge(see, between(body, 0, block.shoulder))),
       swelling(arc(see, lowest, 150, 4), 2.2),
     ],
     zones: [
@@ -90,68 +95,66 @@ function lowPlan(block: LowBlock): DrawingView {
 
 const lowBlock = (block: LowBlock, size: string): BlockDrawing => {
   const long = block.runs[0]?.[0]?.[0] as number;
-  return {
-    id: block.id,
-    face: 'side',
-    views: [lowPlan(block), lowSide(block), baseBelow(flat(long, long / block.ratio), size)],
-  };
+  return drawing(block.id, 'side', {
+    plan: () => lowPlan(block),
+    side: () => lowSide(block),
+    under: () => baseBelow(flat(long, long / block.ratio), size),
+  });
 };
 
 /** Only the top of a crown: a low cushion that ends in a crisp edge, to stand on a band block or a plain crown. */
-export const tip = (): BlockDrawing =>
-  lowBlock(
-    {
-      id: 'tip',
-      ratio: 1.24,
-      runs: [
-        [
-          [112, 0],
-          [112, 14],
-        ],
-        [
-          [112, 14],
-          [107, 28],
-          [92, 43],
-          [66, 54],
-          [34, 59.5],
-          [0, 61],
-        ],
+export const tip = lowBlock(
+  {
+    id: 'tip',
+    ratio: 1.24,
+    runs: [
+      [
+        [112, 0],
+        [112, 14],
       ],
-      edge: 14,
-      shoulder: 44,
-      top: 60.9,
-      tip: 64,
-    },
-    '22',
-  );
+      [
+        [112, 14],
+        [107, 28],
+        [92, 43],
+        [66, 54],
+        [34, 59.5],
+        [0, 61],
+      ],
+    ],
+    edge: 14,
+    shoulder: 44,
+    top: 60.9,
+    tip: 64,
+  },
+  '22',
+);
 
 /** A low drum with an even side and a crisp edge. */
-export const button = (): BlockDrawing =>
-  lowBlock(
-    {
-      id: 'button',
-      ratio: 1.1,
-      runs: [
-        [
-          [98, 0],
-          [98, 66],
-        ],
-        [
-          [98, 66],
-          [96.5, 70.5],
-          [93, 72.5],
-        ],
-        [
-          [93, 72.5],
-          [60, 76],
-          [0, 77.5],
-        ],
+export const button = lowBlock(
+  {
+    id: 'button',
+    ratio: 1.1,
+    runs: [
+      [
+        [98, 0],
+        [98, 66],
       ],
-      edge: 13,
-      shoulder: 66,
-      top: 77.4,
-      tip: 54,
-      arris: 66,
-    },
-    '17',
-  );
+      [
+        [98, 66],
+        [96.5, 70.5],
+        [93, 72.5],
+      ],
+      [
+        [93, 72.5],
+        [60, 76],
+        [0, 77.5],
+      ],
+    ],
+    edge: 13,
+    shoulder: 66,
+    top: 77.4,
+    tip: 54,
+    arris: 66,
+  },
+  '17',
+);

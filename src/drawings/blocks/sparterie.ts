@@ -1,5 +1,6 @@
-import { type Camera, fromAbove, fromBelow, fromRight } from './camera.ts';
-import { quarters, seenSideNames } from './crown-parts.ts';
+import { quarters, seenSideNames } from '../parts/crown-parts.ts';
+import type { DrawingView, Point, Stroke } from '../shape.ts';
+import { type Camera, fromAbove, fromBelow, fromRight } from '../tools/camera.ts';
 import {
   arc,
   between,
@@ -13,15 +14,14 @@ import {
   seenArea,
   turned,
   wholeRing,
-} from './oval-body.ts';
-import { closedPath, curveThrough, without } from './path.ts';
-import { bodyOutline, contour, line, planShading, swelling } from './pen.ts';
-import type { BlockDrawing, DrawingView, Point, Stroke } from './shape.ts';
-import { frontIsDown, frontIsRight, groundShade, tag, view, zone } from './view.ts';
+} from '../tools/oval-body.ts';
+import { closedPath, curveThrough, without } from '../tools/path.ts';
+import { bodyOutline, contour, frontEdge, line, planShading, swelling } from '../tools/pen.ts';
+import { drawing, frontIsDown, frontIsRight, groundShade, tag, view, zone } from '../tools/view.ts';
 
 /** A studio form of sparterie: a toque, woven straw outside and muslin within, wired and bound along the edge. */
 
-const TOP = 134;
+const TOP = 129;
 const SHOULDER = 104;
 const BINDING = { wire: 5, top: 20 };
 
@@ -32,11 +32,13 @@ const toque = (): OvalBody =>
       [
         [98, 0],
         [101, 18],
-        [109, 46],
-        [111, 74],
-        [101, 103],
-        [74, 123],
-        [38, 132],
+        [107, 46],
+        [112, 74],
+        [113, 92],
+        [108, 104],
+        [96, 112],
+        [66, 122],
+        [32, 128],
         [0, TOP],
       ],
     ],
@@ -94,7 +96,7 @@ function toqueSide(): DrawingView {
     outline: [
       ...groundShade(see, edge),
       ...bodyOutline(see, body, { grounded: true }),
-      ...weave(see, body, BINDING.top + 3, 126),
+      ...weave(see, body, BINDING.top + 3, 120),
       // One soft fold, pinched in while the sheet was damp.
       ...[0, 1, 2, 3].map((row) =>
         line(
@@ -118,10 +120,7 @@ function toqueSide(): DrawingView {
       line(arc(see, levelAt(body, BINDING.wire), 178, 2), 'detail'),
       ...Array.from({ length: 26 }, (_, k) => stitch(6 + k * 6.7)),
       swelling(arc(see, edge, 178, 2), 2.6),
-      swelling(
-        between(body, BINDING.top, SHOULDER).map((level) => onLevel(see, level, limits(see, level)[0] + 0.5)),
-        2,
-      ),
+      swelling(frontEdge(see, between(body, BINDING.top, SHOULDER)), 2),
       // One end of the wire has worked out of its binding at the back.
       line(
         curveThrough([onLevel(see, levelAt(body, 3), 172), [62, floor + 7], [52, floor + 4], [46, floor - 3]]),
@@ -243,8 +242,8 @@ function toqueUnder(): DrawingView {
   });
 }
 
-export const sparterieToque = (): BlockDrawing => ({
-  id: 'sparterieToque',
-  face: 'side',
-  views: [toquePlan(), toqueSide(), toqueUnder()],
+export const sparterieToque = drawing('sparterieToque', 'side', {
+  plan: toquePlan,
+  side: toqueSide,
+  under: toqueUnder,
 });

@@ -1,11 +1,23 @@
-import { fromAbove, fromBelow, fromRight } from './camera.ts';
-import { stemHole } from './crown-parts.ts';
-import { arc, between, flat, type Level, limits, onLevel, reachUp, seenArea, turned, wholeRing } from './oval-body.ts';
-import { closedPath, without } from './path.ts';
-import { bodyOutline, contour, line, planShading, roundShading, swelling } from './pen.ts';
-import type { BlockDrawing, DrawingView, DrawnZoneId, Lettering, Point } from './shape.ts';
-import type { BareZone } from './spots.ts';
-import { frontIsDown, frontIsRight, groundShade, tag, view, zone } from './view.ts';
+import { stemHole } from '../parts/crown-parts.ts';
+import type { DrawingView, DrawnZoneId, Lettering, Point } from '../shape.ts';
+import { fromAbove, fromBelow, fromRight } from '../tools/camera.ts';
+import {
+  arc,
+  between,
+  flat,
+  type Level,
+  levelAt,
+  limits,
+  onLevel,
+  reachUp,
+  seenArea,
+  turned,
+  wholeRing,
+} from '../tools/oval-body.ts';
+import { closedPath, without } from '../tools/path.ts';
+import { bodyOutline, contour, frontEdge, line, planShading, roundShading, swelling } from '../tools/pen.ts';
+import type { BareZone } from '../tools/spots.ts';
+import { drawing, frontIsDown, frontIsRight, groundShade, tag, view, zone } from '../tools/view.ts';
 
 /**
  * A sectional block: a bell crown, wider above than at the head line, in five shell parts round a key. The parts are
@@ -27,6 +39,8 @@ const inset = (level: Level): number => (STRIP / ((level.long + level.wide) / 2)
 const ROPE = { low: 16, high: 23 };
 const SHOULDER = 150;
 const TOP = 178;
+/** Here the oval of the tip is as large as the key's upper end, which is flush with it. */
+const KEY_TOP = 177.3;
 
 const bell = (): Point[] => [
   [90, ROPE.high],
@@ -89,7 +103,8 @@ function puzzleSide(): DrawingView {
     between(whole, low, high)
       .filter((level) => {
         const [front, back] = limits(see, level);
-        return degrees >= front && degrees <= back;
+        const turn = degrees > 270 ? degrees - 360 : degrees;
+        return turn >= front && turn <= back;
       })
       .map((level) => onLevel(see, level, degrees));
   const shell = ([part, id, from, to]: (typeof parts)[number]): BareZone => {
@@ -110,16 +125,17 @@ function puzzleSide(): DrawingView {
       ...bodyOutline(see, upper),
       ...roundShading(see, foot, { from: 3, to: ROPE.low - 2, gap: 2.8, reach: 40 }),
       ...roundShading(see, upper, { from: ROPE.high + 3, to: SHOULDER, gap: 3.6, reach: 28 }),
-      ...[36, 108].flatMap((degrees) => [line(seam(degrees, ROPE.high, TOP - 3)), line(seam(degrees, 0, ROPE.low))]),
-      line(seam(180, SHOULDER - 6, TOP - 3)),
+      ...[36, 108].flatMap((degrees) => [line(seam(degrees, ROPE.high, KEY_TOP)), line(seam(degrees, 0, ROPE.low))]),
+      ...[180, 252, 324].map((degrees) => line(seam(degrees, SHOULDER, KEY_TOP))),
+      line(arc(see, levelAt(upper, KEY_TOP), 0, 360)),
       ...[0, 180].map((degrees) =>
         line(
           within.map((level) => onLevel(see, level, degrees)),
           'hidden',
         ),
       ),
-      line(arc(see, within[within.length - 1] as Level, 0, 180), 'hidden'),
-      swelling(between(upper, ROPE.high, SHOULDER).map((level) => onLevel(see, level, 0))),
+      line(arc(see, within[within.length - 1] as Level, 0, 360), 'hidden'),
+      swelling(frontEdge(see, between(upper, ROPE.high, SHOULDER))),
       swelling(arc(see, foot[0] as Level, 150, 4), 1.8),
     ],
     zones: [
@@ -219,8 +235,4 @@ function puzzleUnder(): DrawingView {
   });
 }
 
-export const puzzle = (): BlockDrawing => ({
-  id: 'puzzle',
-  face: 'side',
-  views: [puzzlePlan(), puzzleSide(), puzzleUnder()],
-});
+export const puzzle = drawing('puzzle', 'side', { plan: puzzlePlan, side: puzzleSide, under: puzzleUnder });

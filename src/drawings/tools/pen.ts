@@ -1,7 +1,7 @@
+import type { Point, Stroke } from '../shape.ts';
 import type { Camera, Space } from './camera.ts';
-import { arc, type Level, levelAt, limits, type OvalBody, seenArc, seenArea, seenSides } from './oval-body.ts';
+import { arc, type Level, levelAt, limits, type OvalBody, onLevel, seenArc, seenArea, seenSides } from './oval-body.ts';
 import { closedPath, curveThrough, linePath, smoothPath, thinned } from './path.ts';
-import type { Point, Stroke } from './shape.ts';
 
 /** The strokes of the pen, and the few habits that make a drawing look drawn: swelling lines and shading arcs. */
 
@@ -16,6 +16,12 @@ export const line = (
   weight: 'contour' | 'detail' | 'hatch' | 'hidden' = 'detail',
 ): Stroke => ({
   d: linePath(thinned(points, 0.04)),
+  weight,
+});
+
+/** A line that comes back to where it began. */
+export const closedLine = (points: readonly Point[], weight: 'detail' | 'hatch' = 'detail'): Stroke => ({
+  d: closedPath(thinned(points, 0.04)),
   weight,
 });
 
@@ -49,6 +55,10 @@ export function bodyOutline(see: Camera, body: OvalBody, { grounded = false } = 
   if (grounded) return [contour(seenArea(see, body), 'paper')];
   return [{ ...contour(seenArea(see, body), 'paper'), weight: 'detail' }, line(seenSides(see, body), 'contour')];
 }
+
+/** The front edge of a body against the sky: the side away from the light, where the pen presses. */
+export const frontEdge = (see: Camera, body: OvalBody): Point[] =>
+  body.map((level) => onLevel(see, level, limits(see, level)[0] + 0.5));
 
 /** A smooth line through points of the block. */
 export const through = (see: Camera, points: readonly Space[], closed = false): Point[] =>
