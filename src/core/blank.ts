@@ -100,6 +100,16 @@ export const blank: { readonly [T in RecordType]: Fields<T> } = {
     caption: '',
   },
   photoMark: { blockId: '', photoId: '', findingId: null, shape: 'point', points: [], text: '', measured: null },
+  alignment: {
+    blockId: '',
+    beforeId: '',
+    afterId: '',
+    h: [1, 0, 0, 0, 1, 0, 0, 0, 1],
+    agreement: null,
+    method: 'features',
+    taps: [],
+    version: 1,
+  },
   sale: {
     title: '',
     place: '',

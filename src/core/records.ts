@@ -251,6 +251,26 @@ export const PhotoMark = z.object({
 });
 export type PhotoMark = z.infer<typeof PhotoMark>;
 
+/** How an after photograph lies over the before photograph of the same face. */
+export const Alignment = z.object({
+  ...envelope,
+  type: z.literal('alignment'),
+  blockId: Id,
+  beforeId: Id,
+  afterId: Id,
+  /** Takes a place in the before photograph to the same place of the block in the after one: row by row, the last 1. */
+  h: z.array(Finite).check(z.length(9)),
+  /** Likeness of the two once lined up, −1 to 1; null where only tapped places say so. */
+  agreement: z.nullable(Finite),
+  /** How it was found: by itself, from taps and refined, or from taps alone. */
+  method: Key,
+  /** Tapped pairs of places, before then after; empty where none were needed. */
+  taps: z.array(z.tuple([Spot, Spot])).check(z.maxLength(100)),
+  /** Version of the method. */
+  version: z.int(),
+});
+export type Alignment = z.infer<typeof Alignment>;
+
 /** The terms of a sale as they are kept; the sums over them are in `fees.ts`. Rates are shares: 0.24 is 24 %. */
 export const SaleTerms = z.object({
   way: z.enum(['haggle', 'ticket', 'auction']),
@@ -371,6 +391,7 @@ export const RECORDS = {
   statement: Statement,
   photo: Photo,
   photoMark: PhotoMark,
+  alignment: Alignment,
   sale: Sale,
   offer: Offer,
   job: Job,

@@ -1,6 +1,7 @@
 import { useMemo } from 'preact/hooks';
 import type { Patch } from '../core/changes.ts';
 import type {
+  Alignment,
   Fields,
   Finding,
   HatBlock,
@@ -86,10 +87,34 @@ export function actionsOn(store: Store, now: () => number) {
     removeFinding: (finding: Finding) => change('removing the finding', remove(finding.id)),
 
     setPhoto: (photo: Photo, patch: Patch<'photo'>) => change('a photograph', set('photo', photo.id, patch)),
+    /** The better photograph is there: takes the one it replaces away, also from the shelf. One step of undo. */
+    replacePhoto(block: HatBlock, old: Photo, better: string): void {
+      const wasCover = block.coverPhotoId === old.id;
+      change(
+        'taking a photograph again',
+        remove(old.id),
+        ...(wasCover ? [set('block', block.id, { coverPhotoId: better })] : []),
+      );
+    },
     removePhoto: (photo: Photo) => change('removing the photograph', remove(photo.id)),
     /** The reference that gives a photograph its millimetres; null takes it away. */
     setScale: (photo: Photo, scale: Photo['scale']) =>
       change(scale ? 'the scale' : 'taking the scale away', set('photo', photo.id, { scale })),
+
+    /** Keeps how two photographs lie over each other; a new try takes the place of the old one. */
+    lineUp(
+      before: Photo,
+      after: Photo,
+      found: Pick<Alignment, 'h' | 'agreement' | 'method' | 'taps' | 'version'>,
+      old: Alignment | undefined,
+    ): void {
+      const pair = { blockId: before.blockId, beforeId: before.id, afterId: after.id };
+      change(
+        'lining up',
+        old ? set('alignment', old.id, found) : create('alignment', store.newId(), { ...pair, ...found }),
+      );
+    },
+    forgetLineUp: (alignment: Alignment) => change('taking the line-up away', remove(alignment.id)),
 
     addPhotoMark(photo: Photo, fields: Partial<Fields<'photoMark'>>): string {
       const id = store.newId();
@@ -97,6 +122,41 @@ export function actionsOn(store: Store, now: () => number) {
       return id;
     },
     setPhotoMark: (mark: PhotoMark, patch: Patch<'photoMark'>) => change('a mark', set('photoMark', mark.id, patch)),
+    /**
+     * What was measured in a photograph and accepted: the answers of a finding, old or new, and the mark that shows them,
+     * in one step. A mark of the same method for the same finding on the same photograph is drawn anew.
+     * @returns id of the finding
+     */
+    takeMeasured(
+      survey: Survey,
+      photo: Photo,
+      into: { readonly finding: Finding } | { readonly kind: string; readonly zone: string },
+      answers: Patch<'finding'>['answers'] & object,
+      mark: Pick<Fields<'photoMark'>, 'shape' | 'points' | 'measured'>,
+    ): string {
+      const { blockId } = photo;
+      const isNew = 'kind' in into;
+      const findingId = isNew ? store.newId() : into.finding.id;
+      const drawn = store
+        .marksOnPhoto(photo.id)
+        .find((other) => other.findingId === findingId && other.measured?.method === mark.measured?.method);
+      change(
+        'a measurement',
+        ...(isNew
+          ? [
+              create('finding', findingId, {
+                ...{ blockId, surveyId: survey.id, number: store.nextFindingNumber(blockId) },
+                ...{ kind: into.kind, zone: into.zone, answers: answers as Fields<'finding'>['answers'] },
+              }),
+              set('survey', survey.id, { noneSeen: { [into.kind]: null } }),
+            ]
+          : [set('finding', findingId, { answers })]),
+        drawn
+          ? set('photoMark', drawn.id, mark)
+          : create('photoMark', store.newId(), { ...mark, blockId, photoId: photo.id, findingId }),
+      );
+      return findingId;
+    },
     removePhotoMark: (mark: PhotoMark) => change('removing the mark', remove(mark.id)),
 
     addMark(block: HatBlock, fields: Partial<Fields<'mark'>>): string {

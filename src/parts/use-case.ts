@@ -1,7 +1,18 @@
 import { useMemo } from 'preact/hooks';
 import { type Assessment, assess } from '../core/assess.ts';
 import { plainTerms } from '../core/blank.ts';
-import type { Finding, HatBlock, Mark, Offer, Photo, Sale, Settings, Statement, Survey } from '../core/records.ts';
+import type {
+  Alignment,
+  Finding,
+  HatBlock,
+  Mark,
+  Offer,
+  Photo,
+  Sale,
+  Settings,
+  Statement,
+  Survey,
+} from '../core/records.ts';
 import { useApp } from '../ui/app.ts';
 
 /** A block with all that belongs to it and its assessment by the book; derived, never stored. */
@@ -10,6 +21,7 @@ export interface BlockCase {
   readonly survey: Survey;
   readonly findings: readonly Finding[];
   readonly photos: readonly Photo[];
+  readonly alignments: readonly Alignment[];
   readonly marks: readonly Mark[];
   readonly statements: readonly Statement[];
   readonly offers: readonly Offer[];
@@ -40,6 +52,7 @@ export function useCase(blockId: string): BlockCase | undefined {
     survey,
     findings,
     photos: store.photosOf(blockId),
+    alignments: store.alignmentsOf(blockId),
     marks: store.marksOf(blockId),
     statements: store.statementsOf(blockId),
     offers: store.offersOf(blockId),

@@ -23,7 +23,7 @@ export function set<T extends RecordType>(type: T, id: string, patch: Patch<T>):
 
 /**
  * Removes a record. A block goes with all that belongs to it, a survey with its findings, a photograph with the marks on
- * it; the photographs of a finding stay with the block; the blocks of a sale stay, unless they came with the example.
+ * it and how it was lined up; the photographs of a finding stay with the block; the blocks of a sale stay, unless they came with the example.
  */
 export const remove = (id: string): Edit => ({ do: 'remove', id });
 

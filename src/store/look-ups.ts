@@ -1,5 +1,6 @@
 import { computed, type ReadonlySignal } from '@preact/signals';
 import {
+  type Alignment,
   type AnyRecord,
   type Finding,
   type HatBlock,
@@ -44,6 +45,8 @@ export interface LookUps {
   photosOfFinding(findingId: string): Many<Photo>;
   /** What is drawn over a photograph, oldest first. */
   marksOnPhoto(photoId: string): Many<PhotoMark>;
+  /** How after photographs of a block lie over before ones, oldest first. */
+  alignmentsOf(blockId: string): Many<Alignment>;
   marksOf(blockId: string): Many<Mark>;
   /** By place in the chain. */
   statementsOf(blockId: string): Many<Statement>;
@@ -82,6 +85,7 @@ export function lookUps(shelf: Shelf, device: string): LookUps {
     photosOf: (blockId) => listed('photo', blockId),
     photosOfFinding: (findingId) => listed('photo', findingId),
     marksOnPhoto: (photoId) => listed('photoMark', photoId),
+    alignmentsOf: (blockId) => listed('alignment', blockId),
     marksOf: (blockId) => listed('mark', blockId),
     statementsOf: (blockId) => listed('statement', blockId),
     offersOf: (blockId) => listed('offer', blockId),

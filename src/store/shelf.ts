@@ -12,18 +12,24 @@ const ORDER: { readonly [T in RecordType]?: (a: RecordOf<T>, b: RecordOf<T>) => 
   offer: (a, b) => Date.parse(a.at) - Date.parse(b.at),
 };
 
-type Owned = { readonly [id in 'blockId' | 'surveyId' | 'findingId' | 'photoId' | 'saleId']?: string | null };
+/** Fields by which a record goes with another when that is removed. */
+const PART_OF = ['blockId', 'surveyId', 'photoId', 'beforeId', 'afterId'] as const;
+/** Those, and the ones by which it is only listed. */
+const OWNED_BY = [...PART_OF, 'findingId', 'saleId'] as const;
+type Owned = { readonly [id in (typeof OWNED_BY)[number]]?: string | null };
 
-/** The records a record belongs to: its block, survey, finding, photograph, sale. */
+/** The records a record belongs to: its block, survey, finding, photographs, sale. */
 function ownersOf(record: AnyRecord): string[] {
-  const { blockId, surveyId, findingId, photoId, saleId } = record as Owned;
-  return [blockId, surveyId, findingId, photoId, saleId].filter((id) => typeof id === 'string');
+  const owners: string[] = [];
+  for (const field of OWNED_BY) {
+    const id = (record as Owned)[field];
+    if (typeof id === 'string') owners.push(id);
+  }
+  return owners;
 }
 
-function goesWith(part: AnyRecord, id: string): boolean {
-  const { blockId, surveyId, photoId } = part as Owned;
-  return blockId === id || surveyId === id || photoId === id || (part.type === 'block' && part.example);
-}
+const goesWith = (part: AnyRecord, id: string): boolean =>
+  PART_OF.some((field) => (part as Owned)[field] === id) || (part.type === 'block' && part.example);
 
 interface Cell<T> {
   readonly version: Signal<number>;
@@ -37,7 +43,7 @@ export interface Shelf {
   /** Every record, removed ones included; not tracked by signals. */
   everything(): Iterable<AnyRecord>;
   put(records: Iterable<AnyRecord>): void;
-  /** Live records that go with a record when it is removed: everything of a block, the findings of a survey, the marks on a photograph, the blocks of the example sale. */
+  /** Live records that go with a record when it is removed: everything of a block, the findings of a survey, the marks on a photograph and how it was lined up, the blocks of the example sale. */
   partsOf(id: string): readonly AnyRecord[];
   /** Live records of a type by id. Copied when read after a change of that type: for lists, not for look-ups. */
   readonly records: { readonly [T in RecordType]: ReadonlySignal<ReadonlyMap<string, RecordOf<T>>> };

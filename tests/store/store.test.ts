@@ -262,6 +262,23 @@ describe('undo', () => {
     expect(store.undo()).toBeUndefined();
   });
 
+  it('brings back with a photograph how it was lined up; the other photograph stayed', async () => {
+    const { store } = await openWindow();
+    const [before, after, lined] = [id(40), id(41), id(42)];
+    const photo = (own: string) => create('photo', own, { blockId, sha256: '0'.repeat(64), thumbnail: '1'.repeat(64) });
+    await store.change('a block', [
+      ...startBlock,
+      photo(before),
+      photo(after),
+      create('alignment', lined, { blockId, beforeId: before, afterId: after }),
+    ]);
+    await store.change('removing the photograph', [remove(after)]);
+    expect(store.alignmentsOf(blockId)).toEqual([]);
+    expect(store.photosOf(blockId).map((one) => one.id)).toEqual([before]);
+    store.undo();
+    expect(store.alignmentsOf(blockId).map((one) => one.id)).toEqual([lined]);
+  });
+
   it('brings a removed block back with its survey and findings', async () => {
     const { store } = await openWindow();
     await store.change('a block', [...startBlock, finding(1)]);
