@@ -75,31 +75,36 @@ const boldnessAt = (width: number): number => Math.max(1, (0.85 * 320) / width);
 /**
  * A drawing with its marks as a standalone SVG document.
  * @param marks findings to show; those of a zone that is not drawn, or that find no room, are counted in a corner
- * @param width of the document in CSS pixels; the height follows. Below 240 the small words are left out.
+ * @param width of one view in CSS pixels; the height follows. Below 240 the small words are left out.
+ * @param across the views side by side, for a page wider than a phone; below one another without it
  * @param title read by screen readers; any text, it is escaped
  */
 export function figureSvg(
   drawing: BlockDrawing,
   marks: readonly FigureMark[],
-  { width, title, view: only }: { width: number; title: string; view?: ViewId },
+  { width, title, view: only, across = false }: { width: number; title: string; view?: ViewId; across?: boolean },
 ): string {
   const views = viewsToShow(drawing, only);
   const reach = reachAt(width);
   const { placed, left } = placeMarks(views, marks, reach);
+  const heights = views.map(({ viewBox }) => viewBox[1]);
+  const tall = across ? Math.max(...heights) : heights.reduce((sum, height) => sum + height, 0);
+  const wide = across ? 320 * views.length : 320;
   let top = 0;
   const body = views
-    .map((view) => {
-      const group = `<g transform="translate(0 ${top})">${drawnView(view, placed, reach, width)}</g>`;
+    .map((view, index) => {
+      // Side by side they stand on one ground.
+      const at = across ? `${index * 320} ${tall - view.viewBox[1]}` : `0 ${top}`;
       top += view.viewBox[1];
-      return group;
+      return `<g transform="translate(${at})">${drawnView(view, placed, reach, width)}</g>`;
     })
     .join('');
   const rest =
     left.length > 0
-      ? `<text x="312" y="${reach * 1.6}" font-size="${fixed(reach * 1.4)}" font-weight="700" text-anchor="end" fill="${RED}" stroke="none">+${left.length}</text>`
+      ? `<text x="${wide - 8}" y="${reach * 1.6}" font-size="${fixed(reach * 1.4)}" font-weight="700" text-anchor="end" fill="${RED}" stroke="none">+${left.length}</text>`
       : '';
   return (
-    `<svg xmlns="http://www.w3.org/2000/svg" role="img" width="${width}" height="${fixed((top * width) / 320)}" viewBox="0 0 320 ${top}" font-family="Georgia, 'Times New Roman', serif" stroke="${INK}" stroke-linecap="round" stroke-linejoin="round" fill-rule="evenodd">` +
+    `<svg xmlns="http://www.w3.org/2000/svg" role="img" width="${fixed((wide * width) / 320)}" height="${fixed((tall * width) / 320)}" viewBox="0 0 ${wide} ${tall}" font-family="Georgia, 'Times New Roman', serif" stroke="${INK}" stroke-linecap="round" stroke-linejoin="round" fill-rule="evenodd">` +
     `<title>${escaped(title)}</title>${body}${rest}</svg>`
   );
 }

@@ -69,7 +69,7 @@ async function part(item: ReportPart, tools: WriteTools, progress: Progress): Pr
     case 'damageMap': {
       const known: Readonly<Record<string, (typeof drawings)[keyof typeof drawings]>> = drawings;
       const drawing = (Object.hasOwn(known, item.drawing) ? known[item.drawing] : undefined) ?? drawings.domeCrown;
-      const figure = figureSvg(drawing, reportMarks(item.marks), { width: 420, title: item.alt });
+      const figure = figureSvg(drawing, reportMarks(item.marks), { width: 240, title: item.alt, across: true });
       return `<figure class="map">${figure}<figcaption>${escaped(item.caption)}</figcaption></figure>`;
     }
     case 'photographs':

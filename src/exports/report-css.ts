@@ -20,7 +20,7 @@ tfoot th,tfoot td{font-weight:600}
 .n{text-align:right;font-variant-numeric:tabular-nums;white-space:nowrap}
 .caution{border-left:4px solid #8e1f2f;background:#f5dcd8;padding:8px 12px 8px 28px}
 figure{margin:0 0 16px}
-.map svg{max-width:100%;height:auto}
+.map{overflow-x:auto}.map svg{max-width:100%;min-width:520px;height:auto}@media print{.map svg{min-width:0}}
 .photographs{display:grid;grid-template-columns:repeat(auto-fill,minmax(260px,1fr));gap:16px}
 .photographs img{width:100%;height:auto;max-height:420px;object-fit:contain;background:#ece3cf}
 .hash{font:11px/1.3 ui-monospace,monospace;overflow-wrap:anywhere}
