@@ -1,7 +1,7 @@
 import { applicableKinds, type Setting, settingOf, zoneClassOf } from './block.ts';
 import { type Catalogue, entry, type GateEffect, type Grade, type Verdict, type ZoneClass } from './catalogue.ts';
 import { type Circumstances, holds } from './condition.ts';
-import { type Days, daysFor } from './days.ts';
+import { type Days, daysFor, eveningsOf } from './days.ts';
 import { type GradeWorking, gradeFinding } from './grade.ts';
 import { type PaceBook, type Plan, planFor } from './plan.ts';
 import type { Finding, HatBlock, SaleTerms, Settings, Survey } from './records.ts';
@@ -197,7 +197,7 @@ export function assess(facts: Case, catalogue: Catalogue): Assessment {
     gates,
     unknownEssentials: missing,
     plan,
-    days: daysFor(plan, { hours: settings.eveningHours, weekdays: settings.evenings }),
+    days: daysFor(plan, eveningsOf(settings)),
     worth,
     verdict,
     reasons,

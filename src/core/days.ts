@@ -1,10 +1,20 @@
 import type { Plan } from './plan.ts';
+import type { Settings } from './records.ts';
 
 /** When the owner's hands are free: hours in an evening, and which weekdays (Monday first). */
 export interface Evenings {
   readonly hours: number;
   readonly weekdays: readonly boolean[];
 }
+
+/**
+ * The evenings of the settings, made such that work can be planned at all: with no weekday ticked every day counts, with no
+ * hours an hour does. A merged backup may say so; a plan that cannot be drawn would help nobody.
+ */
+export const eveningsOf = ({ eveningHours, evenings }: Pick<Settings, 'eveningHours' | 'evenings'>): Evenings => ({
+  hours: eveningHours > 0 ? eveningHours : 1,
+  weekdays: evenings.includes(true) ? evenings : evenings.map(() => true),
+});
 
 /** When a step of one block is worked and until when the block then waits, in whole days from the first evening (day 0). */
 export interface DayOfStep {

@@ -9,7 +9,7 @@ import {
   type UkScale,
 } from './hat-sizes.ts';
 
-export const READINGS = ['inch', 'cm', 'us', 'uk', 'fr_point'] as const;
+export const READINGS = ['inch', 'cm', 'us', 'uk', 'frenchPoint'] as const;
 export type Reading = (typeof READINGS)[number];
 
 /** One thing a size stamp can mean. */
@@ -43,7 +43,7 @@ const SCALES: Record<Reading, Scale> = {
   cm: { from: 47, to: 68, step: 1 / 10, label: (v) => `${v} cm`, toMm: (v) => v * 10 },
   us: { from: 5.75, to: 8.5, step: 1 / 8, label: (v) => `US ${formatEighths(v)}`, toMm: mmFromUsSize },
   uk: { from: 5.75, to: 8.5, step: 1 / 8, label: (v) => `UK ${formatEighths(v)}`, toMm: mmFromUkSize },
-  fr_point: {
+  frenchPoint: {
     from: 0,
     to: 9.5,
     step: 1 / 2,
@@ -58,7 +58,7 @@ const UNITS: readonly (readonly [RegExp, Reading])[] = [
   [/^uk|uk$/, 'uk'],
   [/(?:inches|inch|ins|in|"|″|”|'')\.?$/, 'inch'],
   [/cm\.?$/, 'cm'],
-  [/(?:french points?|points?|pts?)\.?$/, 'fr_point'],
+  [/(?:french points?|points?|pts?)\.?$/, 'frenchPoint'],
 ];
 
 /** Decimals may be cut short: 7.12 and 7.13 both stand for 7⅛. */

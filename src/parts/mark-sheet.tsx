@@ -8,7 +8,6 @@ import { useActions } from './actions.ts';
 import { HandbookLink } from './handbook-link.tsx';
 import css from './marks-editor.module.css';
 import { againstTape, readingsOf, tapeOf } from './stamped-size.ts';
-import { readingKey } from './uk-scale.ts';
 import type { BlockCase } from './use-case.ts';
 import { useNames } from './use-names.ts';
 
@@ -108,7 +107,7 @@ function Readings({ of, mark }: { readonly of: BlockCase; readonly mark: Mark })
       none
       value={mark.reading}
       options={readings.map((reading) => ({
-        id: readingKey(reading.reading),
+        id: reading.reading,
         label: reading.label,
         text: againstTape(reading, of.settings.units),
       }))}

@@ -2,7 +2,7 @@ import { entry } from '../core/catalogue.ts';
 import type { Mark } from '../core/records.ts';
 import { readingsAgainstTape, type StampReading, stampReadings, type TapedReading } from '../core/size-stamps.ts';
 import { type LengthUnits, length } from '../text/format.ts';
-import { readingKey, ukScaleOf } from './uk-scale.ts';
+import { ukScaleOf } from './uk-scale.ts';
 import type { BlockCase } from './use-case.ts';
 
 /** The tape at the rope line, or null where it was not taken. */
@@ -37,7 +37,7 @@ export const readingSentence = (reading: StampReading | TapedReading, units: Len
 /** The reading chosen for a mark, else the one nearest to the tape; undefined where it is no size. */
 export function stampedSize(of: Pick<BlockCase, 'survey' | 'settings'>, mark: Mark): string | undefined {
   const readings = readingsOf(of, mark);
-  const chosen = readings.find(({ reading }) => readingKey(reading) === mark.reading);
+  const chosen = readings.find(({ reading }) => reading === mark.reading);
   // Without a tape two scales may fit, and neither is to be preferred.
   const reading = chosen ?? (tapeOf(of) !== null || readings.length === 1 ? readings[0] : undefined);
   return reading && readingSentence(reading, of.settings.units);

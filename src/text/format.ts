@@ -39,7 +39,7 @@ export const currencySymbol = (currency: string): string =>
 export function readMoney(text: string, currency: string): number | null | undefined {
   const bare = text.replace(/[\s,£$€]/g, '').replace('−', '-');
   if (bare === '') return null;
-  if (!/^-?\d{1,9}(\.\d{0,3})?$/.test(bare)) return undefined;
+  if (!/^-?\d{1,7}(\.\d{0,3})?$/.test(bare)) return undefined;
   const minor = Number(bare) * 10 ** minorDigits(currency);
   return Math.round(minor);
 }

@@ -27,7 +27,7 @@ export function back(otherwise: string): void {
 }
 
 type Screen = ComponentType<{ params: Params }>;
-type Loaded = { readonly route: Route; readonly params: Params; readonly Screen: Screen };
+type Loaded = { readonly route: Route; readonly params: Params; readonly Screen: Screen; readonly address: string };
 
 /** Hands an error that came while loading to the net that catches those that come while drawing. */
 function Thrown({ error }: { readonly error: unknown }): never {
@@ -53,7 +53,7 @@ export function Outlet({ onArrive }: { onArrive: (route: Route) => void }) {
       ({ default: Screen }) => {
         if (!current) return;
         setFailed(undefined);
-        setShown({ ...hit, Screen });
+        setShown({ ...hit, Screen, address });
         onArrive(hit.route);
         scrollTo(0, 0);
       },
@@ -70,9 +70,9 @@ export function Outlet({ onArrive }: { onArrive: (route: Route) => void }) {
       </SafetyNet>
     );
   if (!shown) return null;
-  const { Screen, params } = shown;
+  const { Screen, params, address: drawn } = shown;
   return (
-    <SafetyNet key={address}>
+    <SafetyNet key={drawn}>
       <Screen params={params} />
     </SafetyNet>
   );

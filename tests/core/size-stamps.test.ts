@@ -21,13 +21,13 @@ describe('what a size stamp can mean', () => {
     ['7.12', ['us 7.125', 'uk 7.125']],
     ['6.88', ['us 6.875', 'uk 6.875']],
     ['6 ⅞', ['us 6.875', 'uk 6.875']],
-    ['7', ['us 7', 'uk 7', 'fr_point 7']],
-    ['7½', ['us 7.5', 'uk 7.5', 'fr_point 7.5']],
-    ['5', ['fr_point 5']],
-    ['3½', ['fr_point 3.5']],
-    ['½', ['fr_point 0.5']],
-    ['0', ['fr_point 0']],
-    ['9½', ['fr_point 9.5']],
+    ['7', ['us 7', 'uk 7', 'frenchPoint 7']],
+    ['7½', ['us 7.5', 'uk 7.5', 'frenchPoint 7.5']],
+    ['5', ['frenchPoint 5']],
+    ['3½', ['frenchPoint 3.5']],
+    ['½', ['frenchPoint 0.5']],
+    ['0', ['frenchPoint 0']],
+    ['9½', ['frenchPoint 9.5']],
     ['5¾', ['us 5.75', 'uk 5.75']],
     ['26', ['inch 26']],
     ['47', ['cm 47']],
@@ -40,7 +40,7 @@ describe('what a size stamp can mean', () => {
     ['57cm', ['cm 57']],
     ['7⅛ US', ['us 7.125']],
     ['UK 7', ['uk 7']],
-    ['7 points', ['fr_point 7']],
+    ['7 points', ['frenchPoint 7']],
   ])('lets a unit beside the number settle it: “%s” is %j', (text, expected) =>
     expect(readings(text)).toEqual(expected),
   );
@@ -112,14 +112,14 @@ describe('what a size stamp can mean', () => {
 describe('a stamp held against the tape', () => {
   it('takes “7” at 571 mm for a UK size first (handbook demo, the pans)', () => {
     const ranked = readingsAgainstTape('7', 571);
-    expect(ranked.map(({ reading }) => reading)).toEqual(['uk', 'us', 'fr_point']);
+    expect(ranked.map(({ reading }) => reading)).toEqual(['uk', 'us', 'frenchPoint']);
     expect(ranked[0]?.differenceMm).toBeCloseTo(2.45, 2);
     expect(ranked[0]?.label).toBe('UK 7');
   });
 
   it('takes “7” at 610 mm for French points', () => {
     expect(readingsAgainstTape('7', 610)[0]).toMatchObject({
-      reading: 'fr_point',
+      reading: 'frenchPoint',
       differenceMm: 0,
       label: '7 French points',
     });

@@ -157,7 +157,7 @@ describe('the marks editor', () => {
     page.choose('Add a mark', 'sizePoint');
     page.type('Text, as seen', '3½');
     act(() => page.field<HTMLInputElement>('3½ French points540 mm round').click());
-    expect(store.marksOf(blockId)[0]?.reading).toBe('frPoint');
+    expect(store.marksOf(blockId)[0]?.reading).toBe('frenchPoint');
   });
 
   it('says so when a text is no size on any scale', () => {
