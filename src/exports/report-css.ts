@@ -18,7 +18,7 @@ th,td{text-align:left;vertical-align:top;font-weight:400;border-bottom:1px solid
 thead th{color:#4b4236}
 tfoot th,tfoot td{font-weight:600}
 .n{text-align:right;font-variant-numeric:tabular-nums;white-space:nowrap}
-.caution{border-left:4px solid #8e1f2f;background:#f5dcd8;padding:8px 12px 8px 28px}
+.caution{border-left:4px solid #861c2c;background:#f5dcd8;padding:8px 12px 8px 28px}
 figure{margin:0 0 16px}
 .map{overflow-x:auto}.map svg{max-width:100%;min-width:520px;height:auto}@media print{.map svg{min-width:0}}
 .photographs{display:grid;grid-template-columns:repeat(auto-fill,minmax(260px,1fr));gap:16px}
