@@ -3,7 +3,7 @@ import type { DamageId } from './damage/index.ts';
 import type { DrawingId, MaterialId } from './ids.ts';
 import { fromMemory, published } from './source.ts';
 
-/** `wood` names the entry of the wood movement table that stands for this material. Densities in kg/m³, dry. */
+/** `wood` names the entry of the wood movement table that stands for this material. Densities in kg/m³, dry; pores from memory. */
 export const materials = {
   lime: {
     term: 'Limewood or basswood',
@@ -17,6 +17,7 @@ export const materials = {
     steam: 'yes',
     pins: 'very good',
     wood: 'lime',
+    woodKind: 'hardwoodFinePored',
     source: published('S26 for basswood at 415 kg/m³; upper figure for European lime from memory.'),
   },
   alder: {
@@ -31,6 +32,7 @@ export const materials = {
     steam: 'very good',
     pins: 'good',
     wood: 'alder',
+    woodKind: 'hardwoodFinePored',
     source: fromMemory,
   },
   poplar: {
@@ -45,6 +47,7 @@ export const materials = {
     steam: 'yes',
     pins: 'good',
     wood: 'yellowPoplar',
+    woodKind: 'hardwoodFinePored',
     source: published('S46 for its use; densities from memory.'),
   },
   sapele: {
@@ -58,6 +61,7 @@ export const materials = {
     insectFood: false,
     steam: 'good',
     pins: 'poor',
+    woodKind: 'hardwoodLargePored',
     source: fromMemory,
   },
   mahogany: {
@@ -72,6 +76,7 @@ export const materials = {
     steam: 'good',
     pins: 'fair',
     wood: 'mahogany',
+    woodKind: 'hardwoodLargePored',
     source: fromMemory,
   },
   beech: {
@@ -86,6 +91,7 @@ export const materials = {
     steam: 'moves a lot',
     pins: 'poor',
     wood: 'beech',
+    woodKind: 'hardwoodFinePored',
     source: fromMemory,
   },
   pine: {
@@ -100,6 +106,7 @@ export const materials = {
     steam: 'resin bleeds',
     pins: 'good',
     wood: 'scotsPine',
+    woodKind: 'softwood',
     source: fromMemory,
   },
   balsa: {
@@ -140,6 +147,7 @@ export const materials = {
     insectFood: true,
     steam: 'edges swell',
     pins: 'poor in edges',
+    layers: 'laminated',
     source: fromMemory,
   },
   aluminium: {
@@ -189,6 +197,7 @@ export const materials = {
     steam: 'NO: starch lets go',
     pins: 'tacks and pins lightly',
     drawing: 'sparterieToque',
+    layers: 'sparterie',
     source: published('S46 for make-up, starch bond and names; densities from memory.'),
   },
   papierMache: {
@@ -202,6 +211,7 @@ export const materials = {
     insectFood: true,
     steam: 'NO',
     pins: 'surface only',
+    layers: 'papierMache',
     source: fromMemory,
   },
   plaster: {

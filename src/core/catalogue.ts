@@ -3,6 +3,8 @@
  * kind, treatment or material it holds. If a rule needs to know, the shape lacks a field; add it and let every entry answer.
  */
 
+import type { WoodKind } from './physics/insects.ts';
+
 export const GRADES = [0, 1, 2, 3, 4] as const;
 /** 0 none · 1 trace · 2 minor · 3 major · 4 critical. */
 export type Grade = (typeof GRADES)[number];
@@ -131,6 +133,60 @@ export interface TreatmentUse<Treatment extends string = string> {
   readonly essential: boolean;
 }
 
+/**
+ * What the wood science can work out for a finding of a kind. `from` names the asks its figures come from, by what they
+ * are to the sum; which steps of the plan show the outcome, each treatment says in `advises`. The sums are in `advice.ts`.
+ */
+export type Physics = { readonly when?: Condition } & (
+  | {
+      /** Whether a crack can be closed, at which humidity, by how many clamps, or whether it is to be filled. */
+      readonly does: 'closeCrack';
+      /** A round block with the crack towards its middle, or boards on either side of a line. */
+      readonly across: 'round' | 'board';
+      readonly from: {
+        readonly gap: string;
+        readonly length: string;
+        /** How far the faces reach into the wood; without it, right through. */
+        readonly depth?: string;
+        readonly closesByHand?: string;
+      };
+    }
+  /** Volume, layers and waiting for each filler. */
+  | {
+      readonly does: 'fill';
+      readonly hollow: 'cap';
+      readonly from: { readonly across: string; readonly depth: string; readonly count: string };
+    }
+  | {
+      readonly does: 'fill';
+      readonly hollow: 'wedge';
+      /** Usual width where none is asked for. */
+      readonly mouthMm?: number;
+      readonly from: {
+        readonly mouth?: string;
+        readonly length: string;
+        readonly depth: string;
+        readonly moving?: string;
+      };
+    }
+  | { readonly does: 'fill'; readonly hollow: 'bowl'; readonly from: { readonly area: string; readonly depth: string } }
+  /** Which insect made the holes, if any did; and how long to keep the block apart. */
+  | { readonly does: 'rankBorers' | 'quarantine'; readonly from: HoleAsks }
+  /** Whether mould grows in the owner's room, and whether to refuse the block. */
+  | { readonly does: 'mouldRisk'; readonly from: { readonly area: string; readonly moisture: string } }
+  /** The scale against what the wood should weigh: the survey's own measures, no ask. */
+  | { readonly does: 'weigh'; readonly from: Readonly<Record<never, string>> }
+);
+export type PhysicsName = Physics['does'];
+
+/** Asks about holes: size; dust, by the physics' own names; `yes` or `no`; `active`, `inactive` or `unknown`. */
+export interface HoleAsks {
+  readonly hole: string;
+  readonly dust: string;
+  readonly pinningLine: string;
+  readonly activity: string;
+}
+
 export type GateEffect =
   /** Not to be taken home at all, unless a specialist will treat it. */
   | 'refuse'
@@ -203,6 +259,8 @@ export interface DamageKind<
   readonly counts: { readonly critical: boolean; readonly repair: boolean };
   readonly treatments: readonly TreatmentUse<Treatment>[];
   readonly gates: readonly Gate[];
+  /** What can be worked out for a finding of it; in the order it is shown. */
+  readonly physics?: readonly Physics[];
   readonly blocksCopying: boolean;
   readonly prior: Prior;
   /** Sentence for a finding of it in a report: `{where}` becomes the zone, `{measures}` the measures. */
@@ -247,6 +305,8 @@ export interface Treatment<Id extends string = string, Resource extends string =
   /** Whether it is abrasive or wet, so that marks worth keeping are protected first. */
   readonly touchesMarks: boolean;
   readonly cautions: readonly string[];
+  /** What of a finding's physics bears on this step, and is shown with it. */
+  readonly advises?: readonly PhysicsName[];
   /** Kinds of work whose pace is learnt together. */
   readonly reference:
     | 'record'
@@ -296,6 +356,10 @@ export interface Material<Damage extends string = string> {
   readonly pins: string;
   /** Key into the wood movement table, where the wood is in it. */
   readonly wood?: string;
+  /** What borers tell woods apart by. */
+  readonly woodKind?: WoodKind;
+  /** Built of thin layers, which mould goes through rather than over. */
+  readonly layers?: 'laminated' | 'papierMache' | 'sparterie';
   /** Drawing to use instead of the type's own, for built-up shapes. */
   readonly drawing?: string;
   readonly source: Source;

@@ -42,6 +42,23 @@ export const choice = <Id extends string>(
     ...(hint === undefined ? {} : { hint }),
   }) as const;
 
+/** What falls out, by the names the insect table uses. */
+export const dust = choice(
+  'dust',
+  'Dust between thumb and finger',
+  {
+    none: 'None',
+    gritty: 'Gritty',
+    flour: 'Like flour, pours out',
+    talcPacked: 'Like talc, packed hard',
+    bunPellets: 'Bun-shaped pellets',
+    twoColouredPellets: 'Pellets in two colours',
+    sixSidedPellets: 'Hard six-sided pellets',
+    coarsePacked: 'Coarse, packed',
+  },
+  'Tap it over white paper. Old holes have often lost theirs.',
+);
+
 /** Alive, dead, or nobody knows: what a quarantine hangs on. */
 export const activity = choice('activity', 'Alive?', {
   active: 'Fresh signs',

@@ -1,11 +1,12 @@
 import { published } from '../source.ts';
-import { activity, choice, cm2, count, mm, pct, perDm2, yesNo } from './asks.ts';
-import { chances, inFull, judged, type Kind, pasted, woods } from './common.ts';
+import { activity, choice, cm2, count, dust, mm, pct, perDm2, yesNo } from './asks.ts';
+import { chances, inFull, judged, type Kind, pasted, solidCrown, woods } from './common.ts';
 
 const isActive = { ask: 'activity', is: 'active' } as const;
 const isInactive = { ask: 'activity', is: 'inactive' } as const;
 /** Worth more as a shape than as wood. */
 const worthCopying = { shapeValue: ['uncommon', 'rare', 'unique'] } as const;
+const holeAsks = { hole: 'diaMm', dust: 'dust', pinningLine: 'pinningLine', activity: 'activity' } as const;
 /** One per cent of a crown's face is about 10 cm²: 200 × 164 × 130 mm has some 1000 cm². */
 const CM2_PER_PCT = 10;
 
@@ -31,7 +32,14 @@ export const biological = {
       weight: 'Light for its size.',
     },
     asks: [
+      choice(
+        'pinningLine',
+        'Do the holes follow the pinning line?',
+        { yes: 'In a row along it', no: 'Scattered' },
+        'Pins and tacks leave rows of holes as wide as a beetle’s.',
+      ),
       activity,
+      dust,
       perDm2('densityPerDm2', 'Holes on a palm’s area (10 × 10 cm)', {
         step: 1,
         max: 200,
@@ -112,6 +120,11 @@ export const biological = {
         advice: 'Keep it bagged and apart until it has been watched: old-looking holes are not proof.',
       },
     ],
+    physics: [
+      { does: 'rankBorers', from: holeAsks },
+      { does: 'quarantine', from: holeAsks },
+      { does: 'weigh', from: {}, when: solidCrown },
+    ],
     blocksCopying: false,
     prior: {
       present: chances(0.1, 0.15, 0.24, 0.15),
@@ -185,6 +198,7 @@ export const biological = {
       },
     ],
     gates: [],
+    physics: [{ does: 'weigh', from: {}, when: solidCrown }],
     blocksCopying: false,
     prior: { present: chances(0.02, 0.05, 0.1, 0.05), grades: [0.42, 0.32, 0.18, 0.08] },
     phrase: 'Tunnelled, spongy wood at the {where}, {measures}.',
@@ -275,6 +289,7 @@ export const biological = {
         advice: 'Dry it slowly before anything else: in moving air, no heater, no sun.',
       },
     ],
+    physics: [{ does: 'weigh', from: {}, when: solidCrown }],
     blocksCopying: false,
     prior: { present: chances(0.01, 0.02, 0.07, 0.02), grades: [0.45, 0.3, 0.18, 0.07] },
     phrase: 'Decay at the {where}, {measures}.',
@@ -333,6 +348,7 @@ export const biological = {
           'Mask, gloves, bag it closed, keep it from felt and straw. Not for anybody with asthma or a weak immune system.',
       },
     ],
+    physics: [{ does: 'mouldRisk', from: { area: 'areaPct', moisture: 'moisturePct' } }],
     blocksCopying: false,
     prior: {
       present: chances(0.04, 0.06, 0.3, 0.09),

@@ -1,4 +1,4 @@
-import type { DamageKind, Origin } from '../../core/catalogue.ts';
+import type { Condition, DamageKind, Origin } from '../../core/catalogue.ts';
 import type { MaterialId, TreatmentId } from '../ids.ts';
 import { memory } from '../source.ts';
 import type { StationId } from '../stations.ts';
@@ -32,6 +32,20 @@ export const chances = (
   dampStore: number,
   unknown: number,
 ): Readonly<Record<Origin, number>> => ({ workshopInUse, dealer, dampStore, unknown });
+
+/** Wood that crack and filler sums hold for; an unnamed material counts as any wood. */
+export const inWood = { material: woods } as const satisfies Condition;
+const boards = { group: ['brim'] } as const satisfies Condition;
+/** A crack in a block turned or carved from one piece: towards its middle. */
+export const inRound = { all: [inWood, { not: boards }] } as const satisfies Condition;
+/** The same in a brim, which is boards. */
+export const inBoards = { all: [inWood, boards] } as const satisfies Condition;
+/** Where the fillers of the trade are meant to go, and the damage is bad enough for one. */
+export const takesFiller = {
+  all: [{ material: [...woods, 'cork'] }, { grade: { from: 2 } }],
+} as const satisfies Condition;
+/** A solid crown, which weighs what a dome of its wood weighs. */
+export const solidCrown = { all: [inWood, { group: ['crown', 'puzzle'] }] } as const satisfies Condition;
 
 /** Grade bounds and wording without a source of their own. */
 export const judged = memory('Bounds, wording, treatability and odds: trade estimate, from memory.');

@@ -1,5 +1,5 @@
 import { cm2, mm, pct, yesNo } from './asks.ts';
-import { chances, inFull, judged, type Kind, woods } from './common.ts';
+import { chances, inFull, judged, type Kind, takesFiller, woods } from './common.ts';
 
 /** Substance that is gone. */
 export const loss = {
@@ -84,6 +84,7 @@ export const loss = {
       },
     ],
     gates: [],
+    physics: [{ does: 'fill', hollow: 'bowl', from: { area: 'areaCm2', depth: 'depthMm' }, when: takesFiller }],
     blocksCopying: false,
     prior: {
       present: chances(0.1, 0.15, 0.17, 0.15),

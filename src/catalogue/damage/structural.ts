@@ -1,5 +1,5 @@
 import { cm2, count, mm, pct, yesNo } from './asks.ts';
-import { chances, inFull, judged, type Kind, metals, woods } from './common.ts';
+import { chances, inBoards, inFull, inRound, inWood, judged, type Kind, metals, takesFiller, woods } from './common.ts';
 
 /** Cracks, splits, glue lines, breaks: the block no longer holds together as one. */
 export const structural = {
@@ -60,6 +60,26 @@ export const structural = {
       },
     ],
     gates: [],
+    physics: [
+      {
+        does: 'closeCrack',
+        across: 'round',
+        from: { gap: 'widthMm', length: 'lengthMm', depth: 'depthMm' },
+        when: inRound,
+      },
+      {
+        does: 'closeCrack',
+        across: 'board',
+        from: { gap: 'widthMm', length: 'lengthMm', depth: 'depthMm' },
+        when: inBoards,
+      },
+      {
+        does: 'fill',
+        hollow: 'wedge',
+        from: { mouth: 'widthMm', length: 'lengthMm', depth: 'depthMm', moving: 'moving' },
+        when: takesFiller,
+      },
+    ],
     blocksCopying: false,
     prior: {
       present: chances(0.16, 0.22, 0.25, 0.22),
@@ -125,6 +145,20 @@ export const structural = {
       },
     ],
     gates: [],
+    physics: [
+      {
+        does: 'closeCrack',
+        across: 'round',
+        from: { gap: 'widthMm', length: 'lengthMm', closesByHand: 'closesByHand' },
+        when: inRound,
+      },
+      {
+        does: 'closeCrack',
+        across: 'board',
+        from: { gap: 'widthMm', length: 'lengthMm', closesByHand: 'closesByHand' },
+        when: inBoards,
+      },
+    ],
     blocksCopying: false,
     prior: { present: chances(0.04, 0.07, 0.09, 0.07), grades: [0, 0.55, 0.33, 0.12] },
     phrase: 'A split at the {where}, {measures}.',
@@ -173,6 +207,7 @@ export const structural = {
       },
     ],
     gates: [],
+    physics: [{ does: 'closeCrack', across: 'board', from: { gap: 'gapMm', length: 'lengthMm' }, when: inWood }],
     blocksCopying: false,
     prior: { present: chances(0.06, 0.08, 0.2, 0.1), grades: [0.46, 0.34, 0.14, 0.06] },
     phrase: 'An open glue line at the {where}, {measures}.',

@@ -1,5 +1,5 @@
 import { choice, cm2, count, mm, pct, perCm2, yesNo } from './asks.ts';
-import { chances, inFull, judged, type Kind, pasted, woods } from './common.ts';
+import { chances, inFull, judged, type Kind, pasted, takesFiller, woods } from './common.ts';
 
 /** What a steam iron may be put to: not balsa, which softens, and nothing bound with paste. */
 const steamable = ['lime', 'alder', 'poplar', 'sapele', 'mahogany', 'beech', 'pine', 'plywood', 'cork'] as const;
@@ -49,6 +49,14 @@ export const surface = {
       },
     ],
     gates: [],
+    physics: [
+      {
+        does: 'fill',
+        hollow: 'cap',
+        from: { across: 'diaMm', depth: 'depthMm', count: 'count' },
+        when: { all: [takesFiller, { any: [{ grade: { from: 3 } }, { not: { material: steamable } }] }] },
+      },
+    ],
     blocksCopying: false,
     prior: { present: chances(0.45, 0.41, 0.41, 0.41), grades: [0.74, 0.2, 0.05, 0.01] },
     phrase: 'A dent at the {where}, {measures}.',
@@ -90,6 +98,16 @@ export const surface = {
       },
     ],
     gates: [],
+    // A cut is filled about 4 mm wide.
+    physics: [
+      {
+        does: 'fill',
+        hollow: 'wedge',
+        mouthMm: 4,
+        from: { length: 'lengthMm', depth: 'depthMm' },
+        when: takesFiller,
+      },
+    ],
     blocksCopying: false,
     prior: { present: chances(0.32, 0.28, 0.28, 0.28), grades: [0.76, 0.18, 0.05, 0.01] },
     phrase: 'Cuts at the {where}, {measures}.',
@@ -304,6 +322,14 @@ export const surface = {
       },
     ],
     gates: [],
+    physics: [
+      {
+        does: 'fill',
+        hollow: 'bowl',
+        from: { area: 'areaCm2', depth: 'depthMm' },
+        when: { all: [takesFiller, { grade: { from: 3 } }] },
+      },
+    ],
     blocksCopying: false,
     prior: { present: chances(0.07, 0.04, 0.04, 0.05), grades: [0.64, 0.27, 0.07, 0.02] },
     phrase: 'Scorched at the {where}, {measures}.',
