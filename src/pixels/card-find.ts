@@ -19,7 +19,10 @@ const INLIERS = 0.6;
 const MISFIT = 0.06;
 /** Corners that must be round. One may be hidden by a thumb, or lie on wood of its own colour. */
 const ROUND_CORNERS = 3;
-/** How near to its place the edge of a round corner must be, as a share of the inset; 0.96 to 1.18 on cards, under 0.4 on other things. */
+/**
+ * How near to its place the edge of a round corner must be, as a share of the inset; 0.96 to 1.18 on cards, under 0.4
+ * on other things.
+ */
 const ROUND_WITHIN = 0.35;
 /** A card seen on this share of every side ends the search. */
 const CERTAIN = 0.85;

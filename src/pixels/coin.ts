@@ -19,7 +19,9 @@ const RAYS = 96;
 /** How far in and out of the tapped circle the rim is looked for, as a share of its radius. */
 const REACH = 0.28;
 const TRIES = 1500;
-/** Support of the rim, as a share of the best ring's: shadows reach less. Trade estimate, from the developers' photos. */
+/**
+ * Support of the rim, as a share of the best ring's: shadows reach less. Trade estimate, from the developers' photos.
+ */
 const SUPPORT = 0.7;
 /** The rim may lie this far outside the best-supported ring. */
 const OUTWARD = 1.22;

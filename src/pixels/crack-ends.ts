@@ -4,13 +4,21 @@ import type { Img } from './types.ts';
 
 /** Farthest an end is moved, in pixels: about the radius of a careful finger. */
 const STEPS = 8;
-/** Share of the path's median strength at which the crack is taken to have ended: cracks taper. Trade estimate from the developers' photos. */
+/**
+ * Share of the path's median strength at which the crack is taken to have ended: cracks taper. Trade estimate from the
+ * developers' photos.
+ */
 const FADED = 0.3;
+/**
+ * Strength at which any line is plainly seen: the thin end of a bold crack is still crack. Twice that of common grain.
+ */
+const PLAIN = 0.07;
 /** Cosine of the sharpest turn an end may take per step. */
 const STRAIGHT = 0.6;
 
 /**
- * Walks on from the last point of a path while the line goes on as strongly as a third of the path's median, and cuts the
+ * Walks on from the last point of a path while the line goes on plainly or as strongly as a third of the path's
+ * median, and cuts the
  * path back by the same rule: a finger misses the end of a crack by several pixels either way.
  */
 export function followEnd(img: Img, path: [number, number][]): [number, number][] {
@@ -18,12 +26,11 @@ export function followEnd(img: Img, path: [number, number][]): [number, number][
   const field = ridgeField(img, lx - 20, ly - 20, lx + 21, ly + 21);
   const at = (x: number, y: number): number =>
     x < 0 || y < 0 || x >= img.width || y >= img.height ? 0 : (field.strength[y * img.width + x] as number);
-  const enough =
-    FADED *
-    quantile(
-      path.map(([x, y]) => at(x, y)),
-      0.5,
-    );
+  const typical = quantile(
+    path.map(([x, y]) => at(x, y)),
+    0.5,
+  );
+  const enough = Math.min(PLAIN, FADED * typical);
   const out = [...path];
   if (at(lx, ly) >= enough) {
     for (let step = 0; step < STEPS; step++) {

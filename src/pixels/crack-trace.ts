@@ -20,8 +20,13 @@ export type TraceOptions = {
   readonly snapPx?: number;
 };
 
-/** Quantile of the strength near the taps that counts as a full-strength line. Trade estimate, from the developers' photos. */
+/**
+ * Quantile of the strength near the taps that counts as a full-strength line. Trade estimate, from the developers'
+ * photos.
+ */
 const FULL_QUANTILE = 0.98;
+/** Never less than this counts as full strength: on bare, even wood the strongest line is noise. */
+const FAINTEST_FULL = 0.06;
 /** How fast a place loses appeal with its distance from the tap, as a share of the snapping radius squared. */
 const SNAP_FADE = 0.9;
 
@@ -49,7 +54,6 @@ export function traceCrack(img: Img, taps: readonly Px[], options?: TraceOptions
     const box = boxAround(img, a, b);
     field = ridgeField(img, box.left, box.top, box.right, box.bottom);
     full = fullStrength(field, box);
-    if (!(full > 0)) return failed('too-weak');
     const starts = snapped(field, box, a, snapPx, full);
     const ends = snapped(field, box, b, snapPx, full);
     const path = cheapestPath(field, box, full, starts, ends);
@@ -77,14 +81,17 @@ function boxAround(img: Img, a: Px, b: Px): Box {
   };
 }
 
-/** The strength that counts as 1: the 98 % quantile in the box, so faint cracks on plain wood count as much as bold ones. */
+/**
+ * The strength that counts as 1: the 98 % quantile in the box, so faint cracks on plain wood count as much as bold
+ * ones.
+ */
 function fullStrength(field: RidgeField, box: Box): number {
   const seen: number[] = [];
   // Some 40,000 samples settle a quantile; sorting every pixel of a large box took longer than the path.
   const step = Math.max(2, Math.floor(Math.sqrt(((box.right - box.left) * (box.bottom - box.top)) / 40_000)));
   for (let y = box.top; y < box.bottom; y += step)
     for (let x = box.left; x < box.right; x += step) seen.push(field.strength[y * field.width + x] as number);
-  return quantile(seen, FULL_QUANTILE);
+  return Math.max(FAINTEST_FULL, quantile(seen, FULL_QUANTILE));
 }
 
 /**

@@ -11,7 +11,10 @@ const REACH = 16;
 const STEP = 0.5;
 /** Profiles are averaged over this many neighbours before and after: grain noise falls, a crack changes little. */
 const ALONG = 3;
-/** The wood beside a crack: this quantile of the samples from NEAR to FAR beyond its rim (a little over half, as grain darkens). */
+/**
+ * The wood beside a crack: this quantile of the samples from NEAR to FAR beyond its rim (a little over half, as grain
+ * darkens).
+ */
 const WOOD_QUANTILE = 0.55;
 const NEAR = 2;
 const FAR = 9;

@@ -28,7 +28,10 @@ function derivativeKernel(): Float32Array {
   return k.map((v) => v / gain);
 }
 
-/** Square root of linear light: evens out bright and dark sides of an edge without the bytes' dark-end steps (cube root and plain light gave larger corner errors). */
+/**
+ * Square root of linear light: evens out bright and dark sides of an edge without the bytes' dark-end steps (cube root
+ * and plain light gave larger corner errors).
+ */
 const TONE = LINEAR.map(Math.sqrt);
 
 /**

@@ -8,7 +8,9 @@ import { apart, type Scale } from './scale.ts';
 import { type Failed, failed, type Img, type Px, type Running, stopped } from './types.ts';
 import { againstWood } from './wood-light.ts';
 
-/** A dark, round, sharp-rimmed mark: it looks like a flight hole. Whether it is one, and how old, a photo can not say. */
+/**
+ * A dark, round, sharp-rimmed mark: it looks like a flight hole. Whether it is one, and how old, a photo can not say.
+ */
 export type HoleMark = {
   readonly x: number;
   readonly y: number;
@@ -95,7 +97,10 @@ function familiesOf(blobs: readonly Blob[]): Blob[][] {
   return families;
 }
 
-/** What a shape must show to be called a mark, and from where on it counts in full. Trade estimate, from the developers' photos. */
+/**
+ * What a shape must show to be called a mark, and from where on it counts in full. Trade estimate, from the
+ * developers' photos.
+ */
 const SHAPE = { depth: [0.5, 0.65], steepness: [0.2, 0.26], roughness: [0.1, 0.05], roundLevels: [1.5, 5.5] } as const;
 /** Least product of the four. Mould spots, the commonest look-alikes, are ragged and shallow at once. */
 const BELIEVED = 0.42;

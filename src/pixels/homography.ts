@@ -29,7 +29,9 @@ export function homographyOfQuads(from: Quad, to: Quad): Homography | undefined 
   return closed(solve(a, b));
 }
 
-/** Least-squares homography of four or more pairs, each with a weight. Points are first brought to mean 0, distance √2. */
+/**
+ * Least-squares homography of four or more pairs, each with a weight. Points are first brought to mean 0, distance √2.
+ */
 export function fitHomography(
   from: readonly Px[],
   to: readonly Px[],

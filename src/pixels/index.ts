@@ -12,7 +12,6 @@ export { type CrackSuggestion, suggestCracks } from './crack-suggest.ts';
 export type { CrackTrace, TraceOptions } from './crack-trace.ts';
 export { traceCrack } from './crack-trace.ts';
 export { crackWidth, type WidthClass } from './crack-width.ts';
-export * from './depth.ts';
 export type { Ellipse } from './ellipse.ts';
 export { findHoles, type HoleMark } from './holes.ts';
 export type { Homography, Quad } from './homography.ts';

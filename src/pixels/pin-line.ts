@@ -5,7 +5,9 @@ export type PinLine = {
   readonly aligned: boolean;
   /** Which marks lie on it, in order along the line. */
   readonly members: readonly number[];
-  /** How many lines as good as this one chance alone would be expected to make among so many marks; small = no chance. */
+  /**
+   * How many lines as good as this one chance alone would be expected to make among so many marks; small = no chance.
+   */
   readonly falseAlarms: number;
   /** Spread of the gaps between neighbours as a share of their mean: near 0 for pins set by measure. */
   readonly unevenness: number;

@@ -12,9 +12,14 @@ const LONG_SIDE = 1200;
 const TILE = 64;
 /** Share of the tiles, the busiest, that are asked: bare background can not look sharp. */
 const BUSIEST = 0.2;
-/** A sharp edge loses most of its slope when blurred again, a soft one little. Limits set between good and bad photos of the trials. */
+/**
+ * A sharp edge loses most of its slope when blurred again, a soft one little. Limits set between good and bad photos
+ * of the trials.
+ */
 const SOFT_BELOW = 2.1;
-const SHAKEN_BELOW = 1.9;
+const SHAKEN_BELOW = 1.8;
+/** Share of a tile's slopes that smooth shading may make up. */
+const SHADING = 0.03;
 /** Mean of the bytes under which a photo is called dark, and the share of burnt-out pixels that spoils it. */
 const DARK_BELOW = 45;
 const CLIPPED_ABOVE = 0.05;
@@ -40,7 +45,8 @@ type Slopes = { readonly xx: number; readonly xy: number; readonly yy: number };
 /**
  * How many times more slope the busiest tiles have after a small blur than after a larger one: over all directions, and
  * in the direction that has least (that of a shake).
- * Source of the idea: re-blurring, F. Crété and others 2007. The worst direction is the smaller generalised eigenvalue of
+ * Source of the idea: re-blurring, F. Crété and others 2007. The worst direction is the smaller generalised
+ * eigenvalue of
  * the two slope tensors.
  */
 export function sharpness(img: Img): { all: number; worst: number } {
@@ -82,10 +88,13 @@ function slopesIn({ data, width }: Plane, left: number, top: number): Slopes {
   return { xx, xy, yy };
 }
 
-/** Smallest l with det(F − l·C) = 0. A tenth of the mean slope is added to both: directions with nothing in them do not count. */
+/**
+ * Smallest l with det(F − l·C) = 0. A little of all slopes is added to both: a direction with only shading in it does
+ * not count.
+ */
 function leastRatio(f: Slopes, c: Slopes): number {
-  const f0 = 0.1 * (f.xx + f.yy);
-  const c0 = 0.1 * (c.xx + c.yy) + 1;
+  const f0 = SHADING * (f.xx + f.yy);
+  const c0 = SHADING * (c.xx + c.yy) + 1;
   const [fx, fy, cx, cy] = [f.xx + f0, f.yy + f0, c.xx + c0, c.yy + c0];
   const p = cx * cy - c.xy * c.xy;
   const q = fx * cy + fy * cx - 2 * f.xy * c.xy;

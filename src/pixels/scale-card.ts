@@ -15,7 +15,9 @@ export type CardScaleOptions = {
   readonly focalPx?: number;
 };
 
-/** What is left when everything counted is right: lens distortion, a card not quite flat. Measured on rendered photos. */
+/**
+ * What is left when everything counted is right: lens distortion, a card not quite flat. Measured on rendered photos.
+ */
 const UNEXPLAINED = 0.0045;
 
 /**

@@ -4,7 +4,8 @@ import type { Img, Plane } from './types.ts';
 export type Rgb = readonly [Plane, Plane, Plane];
 
 /**
- * A smaller copy of a photo, three planes of the square root of linear light; each pixel is the mean of the area it covers.
+ * A smaller copy of a photo, three planes of the square root of linear light; each pixel is the mean of the area it
+ * covers.
  * @param longSide wanted length of the longer side; a photo already smaller keeps its size
  * @returns the planes and how many photo pixels make one of theirs
  */

@@ -4,7 +4,9 @@ import type { Raster } from './raster.ts';
  * Shapes shared by all measuring functions. Pixel i spans i..i+1, so the centre of the top-left pixel is (0.5, 0.5).
  */
 
-/** A decoded photo: RGBA bytes, sRGB, upright, row by row. Treated as frozen: planes worked out from it are remembered. */
+/**
+ * A decoded photo: RGBA bytes, sRGB, upright, row by row. Treated as frozen: planes worked out from it are remembered.
+ */
 export type Img = Raster;
 
 /** A place in a photo: x to the right, y down, in pixels. */
