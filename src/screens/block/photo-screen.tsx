@@ -31,6 +31,9 @@ export default function PhotoScreen({ params }: { params: Params }) {
         <StoredPicture sha256={photo.sha256} alt={photo.caption || 'The photograph'} />
       </div>
       <Section>
+        <Button look="main" wide href={to('/block/:id/photo/:photo/measure', { id: of.block.id, photo: photo.id })}>
+          Mark and measure
+        </Button>
         <SelectField
           label="View"
           value={photo.view}
