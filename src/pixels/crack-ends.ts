@@ -10,7 +10,7 @@ const STEPS = 8;
  */
 const FADED = 0.3;
 /**
- * Strength at which any line is plainly seen: the thin end of a bold crack is still crack. Twice that of common grain.
+ * Strength at which any line is plainly seen: the thin end of a bold crack is still crack. Trade estimate, as in `crack-suggest.ts`.
  */
 const PLAIN = 0.07;
 /** Cosine of the sharpest turn an end may take per step. */
