@@ -12,7 +12,7 @@ import {
   withFields,
 } from '../../src/core/changes.ts';
 import { mergeRecords } from '../../src/core/merge.ts';
-import { RECORDS, type RecordType } from '../../src/core/records.ts';
+import { RECORDS, type RecordType, type Settings } from '../../src/core/records.ts';
 import { aBlock, aFinding, aSurvey, at, DEVICE, id, make } from '../store/make.ts';
 
 describe('a new record', () => {
@@ -116,7 +116,8 @@ describe('taking back', () => {
   });
 
   it('takes an optional field away again that an older record never had', () => {
-    const { roomTemperatureC, ...before } = make('settings', {});
+    const { roomTemperatureC: _, ...older } = make('settings', {});
+    const before: Settings = older;
     const after = withFields(before, { roomTemperatureC: 12 }, at(10));
     expect(after.roomTemperatureC).toBe(12);
     const back = takenBack(before, after, after, at(20));
