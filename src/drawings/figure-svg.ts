@@ -43,11 +43,10 @@ function drawnMark({ mark, at }: PlacedMark, reach: number): string {
 }
 
 /** The tie-on label that stands for the whole object is only drawn when something is written on it. */
-const drawnTag = (view: DrawingView, placed: readonly PlacedMark[]): string =>
-  view.zones
-    .filter(({ zone }) => zone === 'whole' && placed.some(({ mark }) => mark.zone === 'whole'))
-    .map(({ d }) => `<path d="${d}" fill="${PAPER}" stroke-width="1"/>`)
-    .join('');
+function drawnTag(view: DrawingView, placed: readonly PlacedMark[]): string {
+  const tag = placed.some(({ mark }) => mark.zone === 'whole') && view.zones.find(({ zone }) => zone === 'whole');
+  return tag ? `<path d="${tag.d}" fill="${PAPER}" stroke-width="1"/>` : '';
+}
 
 const words = (x: number, y: number, size: number, text: string): string =>
   `<text x="${fixed(x)}" y="${fixed(y)}" font-size="${size}" font-style="italic" text-anchor="middle" fill="${INK}" stroke="none">${escaped(text)}</text>`;
@@ -62,7 +61,7 @@ function drawnView(view: DrawingView, placed: readonly PlacedMark[], reach: numb
       .filter(({ role }) => !small || role !== 'front')
       .map(({ at, text }) => words(at[0], at[1] + 4, 11.5, text))
       .join('') +
-    view.zones
+    (view.numbered ? view.zones : [])
       .filter(({ part }) => part !== undefined)
       .map(({ label, part }) => words(label[0], label[1] + 6, 17, String(part)))
       .join('') +

@@ -68,7 +68,10 @@ export function FigureView({ view, placed, reach, thumbnail, left, states, picke
   const [width, height] = view.viewBox;
   const open = picker ? view.zones.filter((zone) => picker.canPick(zone.zone, zoneKey(zone))) : [];
   const closed = picker ? view.zones.filter((zone) => zone.zone !== 'whole' && !open.includes(zone)) : [];
-  const tag = view.zones.find(({ zone }) => zone === 'whole');
+  const tag = picker || placed.length > 0 ? view.zones.find(({ zone }) => zone === 'whole') : undefined;
+  // A view's zones are only asked for when somebody needs them: working them out takes longer than drawing the block.
+  const numbered = view.numbered ? view.zones : [];
+  const ticked = Object.keys(states).length > 0 ? view.zones : [];
   const showsTag = tag && (open.includes(tag) || placed.some(({ mark }) => mark.zone === 'whole'));
   return (
     <div class={css.view}>
@@ -97,7 +100,7 @@ export function FigureView({ view, placed, reach, thumbnail, left, states, picke
                 {text}
               </text>
             ))}
-          {view.zones.map(
+          {numbered.map(
             (zone) =>
               zone.part !== undefined && (
                 <text key={zoneKey(zone)} font-size="17" x={zone.label[0]} y={zone.label[1] + 6}>
@@ -119,7 +122,7 @@ export function FigureView({ view, placed, reach, thumbnail, left, states, picke
               whole
             </text>
           )}
-          {view.zones.map(
+          {ticked.map(
             (zone) =>
               states[zoneKey(zone)] === 'clear' && (
                 <path

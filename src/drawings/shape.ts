@@ -56,11 +56,11 @@ export interface Stroke {
   fill?: 'paper' | 'shade';
 }
 
-/** A word or number written on the drawing itself, centred at its point. */
+/** A word beside the drawing or a number struck on the block, centred at its point. */
 export interface Lettering {
   at: Point;
   text: string;
-  role: 'front' | 'stamp';
+  role: 'front' | 'struck';
 }
 
 export interface DrawnZone {
@@ -83,6 +83,8 @@ export interface DrawingView {
   viewBox: readonly [width: number, height: number];
   outline: readonly Stroke[];
   lettering: readonly Lettering[];
+  /** Whether zones are numbered parts. */
+  numbered: boolean;
   zones: readonly DrawnZone[];
 }
 

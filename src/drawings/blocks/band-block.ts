@@ -52,7 +52,7 @@ function bandSide(): DrawingView {
       swelling([onLevel(see, outer, 0), onLevel(see, lowest, 0)], 2),
       swelling(arc(see, lowest, 150, 4), 2.4),
     ],
-    zones: [
+    zones: () => [
       zone('sideFront', sector(0, 50 - gap)),
       zone('sideRight', sector(50 + gap, 130 - gap)),
       zone('sideBack', sector(130 + gap, 180)),
@@ -93,7 +93,7 @@ function bandPlan(): DrawingView {
       ...corners.map((angle) => line([onLevel(see, outer, angle), onLevel(see, inner, angle)])),
       swelling(arc(see, outer, 12, -112), 2.6),
     ],
-    zones: [
+    zones: () => [
       ...between(outer, rim, sideNames),
       zone('collar', without(...between(rim, inner, sideNames).map(({ d }) => d))),
       zone('headOpening', ring(inner)),

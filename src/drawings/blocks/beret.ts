@@ -117,7 +117,7 @@ function beretSide(): DrawingView {
       swelling(arc(see, foot[0] as Level, 150, 4), 2),
       swelling(arc(see, turn(UP.edge), 150, 26), 1.6),
     ],
-    zones: [
+    zones: () => [
       zone('tip', seenArea(see, between(upper, UP.shoulder, UP.top - 0.1))),
       ...seenSideNames.map(([id, from, to]) => zone(id, seenArea(see, lower, [from, to]))),
       zone('ropeLine', without(closedPath(seenArea(see, between(neck, UP.rope - 10, UP.rope))))),
@@ -141,7 +141,7 @@ function beretPlan(): DrawingView {
       ...[-58, 58].map((forward) => line([see([forward, -38, 0]), see([forward, 38, 0])], 'hidden')),
       swelling(arc(see, edge, 12, -112), 2.6),
     ],
-    zones: [zone('tip', wholeRing(see, tip)), ...quarters(see, edge, tip), tag(6, 274)],
+    zones: () => [zone('tip', wholeRing(see, tip)), ...quarters(see, edge, tip), tag(6, 274)],
     lettering: [frontIsDown(160, 304)],
   });
 }
@@ -203,7 +203,7 @@ function beretUnder(): DrawingView {
       swelling(arc(see, at(0), -12, 112), 2.6),
       swelling(arc(see, neck, 0, 96), 1.8),
     ],
-    zones: [
+    zones: () => [
       ...quarters(see, at(0), rope, sideNames),
       zone('ropeLine', without(closedPath(wholeRing(see, rope)), closedPath(wholeRing(see, neck)))),
       zone('base', without(closedPath(wholeRing(see, neck)), ...joints, core)),

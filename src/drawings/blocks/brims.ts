@@ -139,7 +139,7 @@ function boardSide(board: Board): DrawingView {
       ...hollowInside(see, rim, board.rim),
       swelling(arc(see, bodies.wall[0] as Level, 150, 6), 2.2),
     ],
-    zones: [
+    zones: () => [
       ...faces,
       zone('edgeGroove', seenArea(see, bodies.wall)),
       zone('collar', without(closedPath(collarArea), ring(rim))),
@@ -184,7 +184,7 @@ function boardPlan(board: Board, extra: (see: Camera) => Stroke[] = () => []): D
         line([onLevel(see, at(board.collar + 4), degrees), onLevel(see, at(board.collar + 13), degrees)], 'detail'),
       ),
     ],
-    zones: [
+    zones: () => [
       ...quarters(see, at(board.long - 8), at(board.collar), brimNames),
       zone('edgeGroove', without(ring(board.long), ring(board.long - 8))),
       zone('collar', without(ring(board.collar), ring(board.opening))),

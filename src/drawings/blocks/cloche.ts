@@ -129,7 +129,7 @@ function clocheSide(): DrawingView {
       ),
       swelling(arc(see, bodies.lip[0] as Level, 150, 4), 2.2),
     ],
-    zones: [
+    zones: () => [
       zone('tip', seenArea(see, between(bodies.crown, CLOCHE.shoulder, CLOCHE.top - 0.1))),
       ...seenSideNames.map(([id, from, to]) =>
         zone(id, seenArea(see, between(bodies.crown, CLOCHE.rope, CLOCHE.shoulder), [from, to])),
@@ -157,8 +157,8 @@ function clocheSide(): DrawingView {
 
 function clochePlan(): DrawingView {
   const see = fromAbove(160, 136);
-  const edge = flat(134, 114, 9);
-  const inner = flat(127, 107, 8.5);
+  const edge = flat(134, 114, 6);
+  const inner = flat(127, 107, 5.5);
   const rope = flat(98, 80, 1);
   const crown = flat(92, 74);
   const tip = flat(50, 34);
@@ -168,7 +168,7 @@ function clochePlan(): DrawingView {
       contour(wholeRing(see, edge), 'paper'),
       ...planShading(
         see,
-        [3, 6, 9, 12].map((by) => flat(134 - by, 114 - by, 9 - by / 2)),
+        [3, 6, 9, 12].map((by) => flat(134 - by, 114 - by, 6 - by / 3)),
         { reach: 44 },
       ),
       line([...wholeRing(see, rope), onLevel(see, rope, 0)]),
@@ -181,7 +181,7 @@ function clochePlan(): DrawingView {
       swelling(arc(see, edge, 14, -110), 2.6),
       swelling(arc(see, crown, 6, -100), 1.8),
     ],
-    zones: [
+    zones: () => [
       zone('tip', ring(tip)),
       ...quarters(see, crown, tip),
       ...quarters(see, inner, rope, brimNames),
@@ -196,5 +196,5 @@ function clochePlan(): DrawingView {
 export const fullShape = drawing('fullShape', 'side', {
   plan: clochePlan,
   side: clocheSide,
-  under: () => baseBelow({ ...(clocheBodies().lip[0] as Level), shift: 0 }, '57'),
+  under: () => baseBelow({ ...(clocheBodies().lip[0] as Level), shift: 0 }),
 });

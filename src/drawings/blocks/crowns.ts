@@ -32,7 +32,7 @@ function crownSide(
       swelling(edge),
       ...extra(see),
     ],
-    zones: [
+    zones: () => [
       zone('tip', seenArea(see, between(whole, shoulder, top))),
       ...seenSideNames.map(([id, from, to]) =>
         zone(id, seenArea(see, between(whole, ROPE.high, shoulder), [from, to])),

@@ -94,7 +94,7 @@ function fascinatorSide(): DrawingView {
       swelling(nearFoot, 2.4),
       swelling(rise.slice(-60), 2.2),
     ],
-    zones: [
+    zones: () => [
       zone('tip', slab(rise, inner, left + 1, right - 1)),
       zone('sideBack', [...above(tail + 2, left - 1), ...slab(inner, nearEdge, left - 1, left + 26).slice(0, 0)]),
       zone('sideRight', slab(inner, nearEdge, left + 1, right - 26)),
@@ -132,7 +132,7 @@ function fascinatorPlan(): DrawingView {
       ),
       swelling(around(see, SAUCER, 1, 0, 320, 160), 2.6),
     ],
-    zones: [
+    zones: () => [
       zone('tip', loop(see, SAUCER, 0.46)),
       ...saucerSides.map(([id, from, to]) =>
         zone(id, [...around(see, SAUCER, 0.9, 0, from, to), ...around(see, SAUCER, 0.46, 0, to, from)]),
@@ -161,7 +161,7 @@ function fascinatorUnder(): DrawingView {
       ...hole.outline,
       swelling(around(see, SAUCER, 1, 0, 40, 200), 2.4),
     ],
-    zones: [zone('base', without(closedPath(outline), hole.path)), hole.zone],
+    zones: () => [zone('base', without(closedPath(outline), hole.path)), hole.zone],
     lettering: [frontIsDown(160, 292)],
   });
 }

@@ -59,7 +59,7 @@ function flangeSide(): DrawingView {
       swelling(arc(see, outer, 340, 200), 1.8),
       swelling(arc(see, lowest, 150, 4), 2.4),
     ],
-    zones: [
+    zones: () => [
       ...faceQuarters(see, (from, to) => arc(see, outer, from, to), mouth, arc(see, mouth, 0, -180)),
       zone('headOpening', wholeRing(see, mouth)),
       zone('lowerEdge', seenArea(see, wall)),
@@ -86,7 +86,7 @@ function flangePlan(): DrawingView {
       ),
       swelling(arc(see, at(FLANGE.long), 14, -112), 2.6),
     ],
-    zones: [
+    zones: () => [
       ...quarters(see, at(FLANGE.long - 9), at(FLANGE.opening), brimNames),
       zone('lowerEdge', without(ring(FLANGE.long), ring(FLANGE.long - 9))),
       zone('headOpening', ring(FLANGE.opening)),

@@ -7,7 +7,7 @@ import { drawing, frontIsDown, tag, view, zone } from '../tools/view.ts';
 
 /** The headband block: an arch that follows the head from ear to ear, on a board. Seen from the front, a little aside. */
 
-const ARCH = { half: 86, inner: 62, rise: 124, innerRise: 98, deep: 27, foot: 13 };
+const ARCH = { half: 86, inner: 62, rise: 124, innerRise: 98, deep: 29, foot: 13 };
 const BOARD = { half: 106, deep: 42 };
 
 /** From the front, stepped to the wearer's left and a little above: straight on, the working curve would not be seen. */
@@ -116,7 +116,7 @@ function bandFront(): DrawingView {
       swelling(outer(-deep, turn + 6, 178), 2.2),
       swelling([low[0] as Point, see([BOARD.deep, 0, 0]), low[1] as Point], 2.2),
     ],
-    zones: [
+    zones: () => [
       zone('tip', strip(turn, 116)),
       zone('sideLeft', strip(116, 178)),
       zone('sideFront', face),
@@ -171,7 +171,7 @@ function bandPlan(): DrawingView {
       swelling([board[1] as Point, board[2] as Point], 2),
       swelling([board[2] as Point, board[3] as Point], 2.4),
     ],
-    zones: [
+    zones: () => [
       zone('sideRight', part(ARCH.half, 30)),
       zone('tip', part(30, -30)),
       zone('sideLeft', part(-30, -ARCH.half)),
@@ -199,7 +199,7 @@ function bandUnder(): DrawingView {
       swelling([board[1] as Point, board[2] as Point], 2),
       swelling([board[3] as Point, board[2] as Point], 2.4),
     ],
-    zones: [zone('base', without(closedPath(board), hole.path)), hole.zone],
+    zones: () => [zone('base', without(closedPath(board), hole.path)), hole.zone],
     lettering: [frontIsDown(160, 138)],
   });
 }

@@ -70,18 +70,18 @@ function insertSide(): DrawingView {
     ],
     options,
   );
-  const rope = { low: lift + 22, high: lift + 30, deep: 3 };
+  const rope = { low: lift + 26, high: lift + 34, deep: 3 };
   const up = (points: Point[]): Point[] => points.map(([half, height]): Point => [half, height + lift]);
   const crown = crownFrom(
     [
       up([
-        [SET.crown, 30],
-        [75.6, 52],
-        [73.5, 77],
-        [67, 97],
-        [53, 113],
-        [32, 121.5],
-        [0, 124],
+        [SET.crown, 34],
+        [75.6, 56],
+        [73.5, 81],
+        [67, 101],
+        [53, 117],
+        [32, 125.5],
+        [0, 128],
       ]),
     ],
     { head: SET.crown, rope, floor: lift },
@@ -90,7 +90,7 @@ function insertSide(): DrawingView {
   const see = fromRight(160, floor, tilt);
   const mouth = levelAt(slab, edge);
   const rim: Level = { ...mouth, long: opening, wide: opening - SET.slimmer };
-  const shoulder = lift + 96;
+  const shoulder = lift + 100;
   const pin = (forward: number): Point[] => {
     const [x, y] = see([forward, 20, lift]);
     return [
@@ -140,8 +140,8 @@ function insertSide(): DrawingView {
       ...crownLines(see, crown, { rope, shadeTo: shoulder }),
       swelling(frontEdge(see, between(crown.upper, rope.high, shoulder))),
     ],
-    zones: [
-      zone('tip', seenArea(see, between(crown.whole, shoulder, lift + 123.9))),
+    zones: () => [
+      zone('tip', seenArea(see, between(crown.whole, shoulder, lift + 127.9))),
       ...seenSideNames.map(([id, from, to]) =>
         zone(id, seenArea(see, between(crown.whole, rope.high, shoulder), [from, to])),
       ),
@@ -182,7 +182,7 @@ function insertPlan(): DrawingView {
       ),
       swelling(arc(see, at(SET.long), 14, -112), 2.6),
     ],
-    zones: [
+    zones: () => [
       zone('tip', ring(tip)),
       ...quarters(see, crown, tip),
       ...quarters(see, at(SET.long - 8), at(SET.opening + 3), brimNames),

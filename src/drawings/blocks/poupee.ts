@@ -196,7 +196,7 @@ function headSide(): DrawingView {
       swelling(outline.slice(8, 140), 2),
       swelling(arc(see, foot[0] as Level, 150, 4), 2.2),
     ],
-    zones: [
+    zones: () => [
       zone('tip', cutBy(skull, brow)),
       zone('sideFront', cutBy(below, face)),
       zone('sideRight', cutBy(cutBy(below, not(face)), nape)),
@@ -270,7 +270,7 @@ function headPlan(): DrawingView {
       swelling(arc(see, skull, 8, -110), 2.4),
       swelling(arc(see, bust, 0, -100), 2.2),
     ],
-    zones: [
+    zones: () => [
       zone('tip', ring(tip)),
       ...quarters(see, skull, tip),
       zone('covering', without(ring(bust), ring(flat(76, 62, -6)))),
@@ -283,5 +283,5 @@ function headPlan(): DrawingView {
 export const poupee = drawing('poupee', 'side', {
   plan: headPlan,
   side: headSide,
-  under: () => baseBelow(flat(96, 84), '56'),
+  under: () => baseBelow(flat(96, 84)),
 });

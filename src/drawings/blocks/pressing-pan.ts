@@ -1,8 +1,18 @@
 import { brimNames, faceQuarters } from '../parts/board-parts.ts';
 import { quarters, sideNames } from '../parts/crown-parts.ts';
 import type { DrawingView, Point, Stroke } from '../shape.ts';
-import { fromAbove, fromBelow, fromRight } from '../tools/camera.ts';
-import { arc, flat, type Level, levelAt, onLevel, seenArea, turned, wholeRing } from '../tools/oval-body.ts';
+import { type Camera, fromAbove, fromBelow, fromRight } from '../tools/camera.ts';
+import {
+  arc,
+  flat,
+  type Level,
+  levelAt,
+  type OvalBody,
+  onLevel,
+  seenArea,
+  turned,
+  wholeRing,
+} from '../tools/oval-body.ts';
 import { closedPath, isInside, without } from '../tools/path.ts';
 import { bodyOutline, closedLine, contour, line, planShading, roundShading, swelling } from '../tools/pen.ts';
 import { drawing, frontIsDown, frontIsRight, tag, view, zone } from '../tools/view.ts';
@@ -11,6 +21,18 @@ const TILT = 26;
 
 /** Pressing pan: the female die of a boater, spun in sheet metal; crown below, brim as flange, a lug at either end. */
 const PAN = { rim: 134, slimmer: 17, high: 58, lip: 86, floor: 76, deep: 50, lug: 17 };
+
+/** Of the bowl only what hangs below the flange is seen: between the flange's near edge and the bowl's own outline. */
+function hanging(see: Camera, bowl: OvalBody, rim: Level): Point[] {
+  const edge = arc(see, rim, 0, 180, 2).map(([x, y]): Point => [x, y + 3]);
+  const edgeAt = (x: number): number =>
+    edge.reduce((best, point) => (Math.abs(point[0] - x) < Math.abs(best[0] - x) ? point : best))[1];
+  const shown = seenArea(see, bowl)
+    .filter(([x, y]) => y > edgeAt(x))
+    .sort(([a], [b]) => a - b);
+  const [left, right] = [(shown[0] as Point)[0], (shown[shown.length - 1] as Point)[0]];
+  return [...edge.filter(([x]) => x > left && x < right), ...shown];
+}
 
 function panSide(): DrawingView {
   const options = { wideOf: (half: number): number => Math.max(half - PAN.slimmer, 1) };
@@ -52,16 +74,6 @@ function panSide(): DrawingView {
     ];
   };
   const bottom = floor + (PAN.floor - PAN.slimmer) * see.down;
-  const nearBowl = seenArea(see, bowl);
-  const under = arc(see, outer, 0, 180).map(([x, y]): Point => [x, y + 3]);
-  // Of the bowl only what hangs below the flange is seen.
-  const edgeAt = (x: number): number =>
-    Math.max(...under.filter(([ux]) => Math.abs(ux - x) < 9).map(([, uy]) => uy), -1000);
-  const shown = nearBowl.filter(([x, y]) => y > edgeAt(x));
-  const ordered = [...shown].sort(([a], [b]) => a - b);
-  const left = (ordered[0] as Point)[0];
-  const right = (ordered[ordered.length - 1] as Point)[0];
-  const lintel = under.filter(([x]) => x > left && x < right).reverse();
   return view('side', Math.round(bottom + 44), {
     outline: [
       ...[0, 1, 2, 3].map((k): Stroke => {
@@ -133,10 +145,10 @@ function panSide(): DrawingView {
       ),
       swelling(arc(see, bowl[0] as Level, 150, 10), 2.2),
     ],
-    zones: [
+    zones: () => [
       ...faceQuarters(see, (from, to) => arc(see, outer, from, to), lip, arc(see, lip, 0, -180)),
       zone('interior', mouth),
-      zone('sideRight', [...lintel, ...[...ordered].filter(([, y]) => y > edgeAt(160) - 40)]),
+      zone('sideRight', hanging(see, bowl, outer)),
     ],
     lettering: [frontIsRight(290, bottom + 28)],
   });
@@ -182,7 +194,7 @@ function panPlan(): DrawingView {
       ...planShading(see, [48, 44.5, 41, 37.5].map(at), { middle: 132, reach: 34 }),
       swelling(arc(see, at(PAN.rim), 14, -112), 2.6),
     ],
-    zones: [
+    zones: () => [
       zone('interior', ring(58)),
       ...quarters(see, at(PAN.lip + 4), at(58)),
       ...quarters(see, at(PAN.rim - 8), at(PAN.lip + 4), brimNames),
@@ -208,12 +220,12 @@ function panUnder(): DrawingView {
       swelling(arc(see, at(PAN.rim), -12, 112), 2.6),
       swelling(arc(see, at(PAN.lip + 3), 0, 100), 2),
     ],
-    zones: [
+    zones: () => [
       zone('base', ring(58)),
       ...quarters(see, at(PAN.lip + 3), at(58), sideNames),
       zone('jointFace', without(ring(PAN.rim), ring(PAN.lip + 3))),
     ],
-    lettering: [{ at: [160, 128], text: '7', role: 'stamp' }, frontIsDown(160, 312)],
+    lettering: [frontIsDown(160, 312)],
   });
 }
 

@@ -71,7 +71,7 @@ function pressingPieceSide(): DrawingView {
       swelling(belly, 2.4),
       swelling(nearTop, 1.4),
     ],
-    zones: [
+    zones: () => [
       zone('base', without(closedPath(wholeTop))),
       zone('lowerEdge', [...nearTop, ...[...nearLow].reverse()]),
       zone('tip', [...nearLow, ...[...belly].reverse()]),
@@ -107,7 +107,7 @@ function pressingPiecePlan(): DrawingView {
       ),
       swelling(around(see, COUNTER, 1, 0, 340, 200), 2.4),
     ],
-    zones: [
+    zones: () => [
       zone('base', without(closedPath(loop(see, COUNTER, 0.9)), closedPath(ring(27)))),
       zone('dowel', ring(27)),
       zone('lowerEdge', without(closedPath(outline), closedPath(loop(see, COUNTER, 0.9)))),
@@ -137,7 +137,7 @@ function pressingPieceUnder(): DrawingView {
       swelling(keel, 1.6),
       swelling(around(see, COUNTER, 1, 0, 20, 160), 2.4),
     ],
-    zones: [
+    zones: () => [
       zone('tip', without(closedPath(inner), closedPath(ridge))),
       zone('ridge', ridge),
       zone('lowerEdge', without(closedPath(outline), closedPath(inner))),

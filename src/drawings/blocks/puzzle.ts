@@ -138,7 +138,7 @@ function puzzleSide(): DrawingView {
       swelling(frontEdge(see, between(upper, ROPE.high, SHOULDER))),
       swelling(arc(see, foot[0] as Level, 150, 4), 1.8),
     ],
-    zones: [
+    zones: () => [
       zone('tip', seenArea(see, between(whole, SHOULDER, TOP - 0.1))),
       ...parts.slice(0, 3).map(shell),
       zone('jointFace', without(strip(36), strip(108))),
@@ -146,6 +146,7 @@ function puzzleSide(): DrawingView {
       zone('lowerEdge', seenArea(see, between(whole, 0, ROPE.low))),
       zone('key', [...arc(see, flat(90, 90 / 1.24), 124, 56), ...arc(see, core[0] as Level, 0, 180)]),
     ],
+    numbered: true,
     lettering: [{ at: [160, floor + 70], text: 'key ↓', role: 'front' }, frontIsRight(290, floor + 70)],
   });
 }
@@ -185,13 +186,14 @@ function puzzlePlan(): DrawingView {
       swelling(arc(see, outer, 12, -112), 2.6),
       swelling(arc(see, key, 0, -100), 1.6),
     ],
-    zones: [
+    zones: () => [
       zone('tip', without(...sectors(see, tip, key).map(([, , d]) => d))),
       ...sectors(see, outer, tip).map(([part, id, d]) => zone(id, d, part)),
       zone('jointFace', without(...strips(see, outer, key))),
       zone('key', wholeRing(see, key)),
       tag(6, 274),
     ],
+    numbered: true,
     lettering: [frontIsDown(160, 304)],
   });
 }
@@ -216,18 +218,19 @@ function puzzleUnder(): DrawingView {
       swelling(arc(see, bulge, -12, 112), 2.6),
       swelling(arc(see, key, 0, 100), 1.6),
     ],
-    zones: [
+    zones: () => [
       ...sectors(see, foot, key).map(([part, , d]) => zone('base', d, part)),
       zone('jointFace', without(...strips(see, foot, key))),
       zone('key', without(closedPath(wholeRing(see, key)), hole.path)),
       hole.zone,
     ],
+    numbered: true,
     lettering: [
       ...parts.map(
         ([part, , from, to]): Lettering => ({
           at: onLevel(see, flat(36, 28), (from + to) / 2),
           text: String(part),
-          role: 'stamp',
+          role: 'struck',
         }),
       ),
       frontIsDown(160, 308),

@@ -95,7 +95,7 @@ function sweptSide(): DrawingView {
       swelling(sweep(see, 1, 336, 200), 2),
       swelling(base(150, 6), 2.2),
     ],
-    zones: [
+    zones: () => [
       ...faceQuarters(see, (from, to) => sweep(see, 1, from, to), foot, seenSides(see, collar)),
       zone('edgeGroove', [...sweep(see, 1, 180, 0), ...sweep(see, 1, 0, 180, 13)]),
       zone('base', [...sweep(see, 1, 180, 0, 13), ...base(0, 180)]),
@@ -132,7 +132,7 @@ function sweptPlan(): DrawingView {
       swelling(sweep(see, 1, 30, -112), 2.6),
       swelling(arc(see, plain(HEAD.collar), 0, -96), 1.8),
     ],
-    zones: [
+    zones: () => [
       ...brimNames.map(([id, from, to]) => zone(id, [...inset(from, to), ...arc(see, plain(HEAD.collar), to, from)])),
       zone('edgeGroove', without(closedPath(loop(see, 1)), closedPath(loop(see, 0.87)))),
       zone('collar', without(ring(HEAD.collar), ring(HEAD.opening))),

@@ -127,7 +127,7 @@ function shapedSide(): DrawingView {
       ),
       swelling(front),
     ],
-    zones: [
+    zones: () => [
       zone('ridge', [...near, ...[...below].reverse()]),
       zone('valley', without(dent, lens)),
       zone('sideFront', [
@@ -216,5 +216,5 @@ function shapedPlan(): DrawingView {
 export const shapedCrown = drawing('shapedCrown', 'side', {
   plan: shapedPlan,
   side: shapedSide,
-  under: () => crownUnder(footOnly(), '57'),
+  under: () => crownUnder(footOnly()),
 });

@@ -56,7 +56,7 @@ function lowSide(block: LowBlock): DrawingView {
       swelling(frontEdge(see, between(body, 0, block.shoulder))),
       swelling(arc(see, lowest, 150, 4), 2.2),
     ],
-    zones: [
+    zones: () => [
       zone('tip', seenArea(see, between(body, block.shoulder, block.top))),
       ...seenSideNames.map(([id, from, to]) =>
         zone(id, seenArea(see, between(body, block.edge, block.shoulder), [from, to])),
@@ -83,7 +83,7 @@ function lowPlan(block: LowBlock): DrawingView {
       ...planShading(see, [12, 15, 18, 21, 24, 27, 30].map((by) => at(by - (arris ? 8 : 4))).slice(0, arris ? 3 : 7)),
       swelling(arc(see, at(0), 12, -112), 2.4),
     ],
-    zones: [
+    zones: () => [
       zone('tip', wholeRing(see, tip)),
       ...quarters(see, at(8), tip),
       zone('lowerEdge', without(closedPath(wholeRing(see, at(0))), closedPath(wholeRing(see, at(8))))),
@@ -93,68 +93,62 @@ function lowPlan(block: LowBlock): DrawingView {
   });
 }
 
-const lowBlock = (block: LowBlock, size: string): BlockDrawing => {
+const lowBlock = (block: LowBlock): BlockDrawing => {
   const long = block.runs[0]?.[0]?.[0] as number;
   return drawing(block.id, 'side', {
     plan: () => lowPlan(block),
     side: () => lowSide(block),
-    under: () => baseBelow(flat(long, long / block.ratio), size),
+    under: () => baseBelow(flat(long, long / block.ratio)),
   });
 };
 
 /** Only the top of a crown: a low cushion that ends in a crisp edge, to stand on a band block or a plain crown. */
-export const tip = lowBlock(
-  {
-    id: 'tip',
-    ratio: 1.24,
-    runs: [
-      [
-        [112, 0],
-        [112, 14],
-      ],
-      [
-        [112, 14],
-        [107, 28],
-        [92, 43],
-        [66, 54],
-        [34, 59.5],
-        [0, 61],
-      ],
+export const tip = lowBlock({
+  id: 'tip',
+  ratio: 1.24,
+  runs: [
+    [
+      [112, 0],
+      [112, 14],
     ],
-    edge: 14,
-    shoulder: 44,
-    top: 60.9,
-    tip: 64,
-  },
-  '22',
-);
+    [
+      [112, 14],
+      [107, 28],
+      [92, 43],
+      [66, 54],
+      [34, 59.5],
+      [0, 61],
+    ],
+  ],
+  edge: 14,
+  shoulder: 44,
+  top: 60.9,
+  tip: 64,
+});
 
 /** A low drum with an even side and a crisp edge. */
-export const button = lowBlock(
-  {
-    id: 'button',
-    ratio: 1.1,
-    runs: [
-      [
-        [98, 0],
-        [98, 66],
-      ],
-      [
-        [98, 66],
-        [96.5, 70.5],
-        [93, 72.5],
-      ],
-      [
-        [93, 72.5],
-        [60, 76],
-        [0, 77.5],
-      ],
+export const button = lowBlock({
+  id: 'button',
+  ratio: 1.1,
+  runs: [
+    [
+      [98, 0],
+      [98, 66],
     ],
-    edge: 13,
-    shoulder: 66,
-    top: 77.4,
-    tip: 54,
-    arris: 66,
-  },
-  '17',
-);
+    [
+      [98, 66],
+      [96.5, 70.5],
+      [93, 72.5],
+    ],
+    [
+      [93, 72.5],
+      [60, 76],
+      [0, 77.5],
+    ],
+  ],
+  edge: 13,
+  shoulder: 66,
+  top: 77.4,
+  tip: 54,
+  arris: 66,
+});

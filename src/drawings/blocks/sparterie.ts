@@ -121,13 +121,8 @@ function toqueSide(): DrawingView {
       ...Array.from({ length: 26 }, (_, k) => stitch(6 + k * 6.7)),
       swelling(arc(see, edge, 178, 2), 2.6),
       swelling(frontEdge(see, between(body, BINDING.top, SHOULDER)), 2),
-      // One end of the wire has worked out of its binding at the back.
-      line(
-        curveThrough([onLevel(see, levelAt(body, 3), 172), [62, floor + 7], [52, floor + 4], [46, floor - 3]]),
-        'contour',
-      ),
     ],
-    zones: [
+    zones: () => [
       zone('tip', seenArea(see, between(body, SHOULDER, TOP - 0.1))),
       ...seenSideNames.map(([id, from, to]) =>
         zone(id, seenArea(see, between(body, BINDING.top, SHOULDER), [from, to])),
@@ -187,7 +182,7 @@ function toquePlan(): DrawingView {
       }),
       swelling(arc(see, outer, 14, -112), 2.4),
     ],
-    zones: [zone('tip', wholeRing(see, tip)), ...quarters(see, outer, tip), tag(6, 242)],
+    zones: () => [zone('tip', wholeRing(see, tip)), ...quarters(see, outer, tip), tag(6, 242)],
     lettering: [frontIsDown(160, 272)],
   });
 }
@@ -233,7 +228,7 @@ function toqueUnder(): DrawingView {
       ),
       swelling(arc(see, edge, -12, 112), 2.4),
     ],
-    zones: [
+    zones: () => [
       zone('interior', ring(binding)),
       zone('covering', without(ring(wire), ring(binding))),
       zone('wire', without(ring(edge), ring(wire))),

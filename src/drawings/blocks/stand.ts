@@ -122,7 +122,7 @@ function standSide(): DrawingView {
       ...roundShading(see, bodies.dowel, { from: 165, to: 189, gap: 2.6, reach: 62 }),
       swelling(arc(see, foot, 150, 4), 2.4),
     ],
-    zones: [
+    zones: () => [
       zone('base', seenArea(see, bodies.foot)),
       zone('sideRight', [
         ...seenArea(
@@ -169,7 +169,7 @@ function standPlan(): DrawingView {
       swelling(arc(see, at(98), 12, -112), 2.6),
       swelling(arc(see, at(60), 0, -100), 1.8),
     ],
-    zones: [
+    zones: () => [
       zone('base', without(ring(98), ring(60))),
       zone('tip', without(ring(60), ring(24))),
       zone('dowel', ring(24)),
@@ -190,7 +190,7 @@ function standUnder(): DrawingView {
       ...hole.outline,
       swelling(arc(see, at(98), -12, 112), 2.6),
     ],
-    zones: [zone('base', without(closedPath(wholeRing(see, at(98))), hole.path)), hole.zone],
+    zones: () => [zone('base', without(closedPath(wholeRing(see, at(98))), hole.path)), hole.zone],
     lettering: [],
   });
 }

@@ -100,7 +100,7 @@ function lastSide(): DrawingView {
       ),
       swelling(arc(see, lowest, 150, 6), 2.4),
     ],
-    zones: [
+    zones: () => [
       zone('tip', seenArea(see, between(crown, LAST.top - 4, LAST.top + 0.5))),
       ...seenSideNames.map(([id, from, to]) =>
         zone(id, seenArea(see, between(crown, LAST.edge + 8, LAST.top - 4), [from, to])),
@@ -141,7 +141,7 @@ function lastPlan(): DrawingView {
       swelling(arc(see, at(LAST.long), 14, -112), 2.6),
       swelling(arc(see, at(LAST.crown), 0, -100), 2),
     ],
-    zones: [
+    zones: () => [
       zone('tip', ring(tip)),
       ...quarters(see, at(LAST.crown), tip),
       zone('ropeLine', without(ring(at(LAST.crown + 8)), ring(at(LAST.crown)))),
@@ -156,5 +156,5 @@ function lastPlan(): DrawingView {
 export const strawLast = drawing('strawLast', 'side', {
   plan: lastPlan,
   side: lastSide,
-  under: () => baseBelow(flat(LAST.long, LAST.long - LAST.slimmer), '57'),
+  under: () => baseBelow(flat(LAST.long, LAST.long - LAST.slimmer)),
 });

@@ -105,7 +105,7 @@ function stretcherPlan(): DrawingView {
       swelling(arc(see, half(1).level(), 12, -88), 2.6),
       swelling([see([-JACK.gap, 88, 0]), see([-JACK.gap, 0, 0]), see([-JACK.gap, -88, 0])], 2),
     ],
-    zones: [
+    zones: () => [
       zone('sideFront', trimmed(1)),
       zone('sideBack', trimmed(-1)),
       zone('jointFace', without(closedPath(strip(1, -86, 86)), closedPath(strip(-1, -86, 86)))),
@@ -197,7 +197,7 @@ function stretcherSide(): DrawingView {
       swelling(arc(see, front.level(), 4, 88), 2.4),
       swelling(arc(see, back.level(), 92, 170), 2),
     ],
-    zones: [
+    zones: () => [
       zone('sideFront', without(closedPath(front.wall), closedPath(front.top))),
       zone('sideBack', without(closedPath(back.wall), closedPath(back.top))),
       zone('dowel', ovalPath([160, screwY + 20], JACK.gap - 2, 44)),

@@ -157,7 +157,7 @@ function turbanSide(): DrawingView {
       ),
       swelling(arc(see, rim[0] as Level, 150, 4), 2),
     ],
-    zones: [
+    zones: () => [
       zone('tip', cutBy(topZone, besideKnot)),
       zone('sideFront', knot),
       zone(
@@ -238,7 +238,7 @@ function turbanPlan(): DrawingView {
         ),
       ),
     ],
-    zones: [zone('tip', wholeRing(see, tip)), ...quarters(see, outer, tip), tag(6, 254)],
+    zones: () => [zone('tip', wholeRing(see, tip)), ...quarters(see, outer, tip), tag(6, 254)],
     lettering: [frontIsDown(160, 284)],
   });
 }
@@ -246,5 +246,5 @@ function turbanPlan(): DrawingView {
 export const turban = drawing('turban', 'side', {
   plan: turbanPlan,
   side: turbanSide,
-  under: () => baseBelow(flat(98, 79), '56'),
+  under: () => baseBelow(flat(98, 79)),
 });

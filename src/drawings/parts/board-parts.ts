@@ -168,7 +168,7 @@ export function boardsBelow({
         : []),
       swelling(arc(see, edge, -14, 112), 2.6),
     ],
-    zones: [
+    zones: () => [
       zone(id, without(ring(edge), ring(opening), ...strips)),
       ...(plug
         ? [

@@ -138,10 +138,13 @@ const strip = (x: number, top: number, bottom: number): string =>
     [x - 4, bottom],
   ]);
 
-export const crownUnder = (crown: Crown, size?: string): DrawingView => baseBelow(crown.whole[0] as Level, size);
+export const crownUnder = (crown: Crown): DrawingView => baseBelow(crown.whole[0] as Level);
 
-/** A base: boards glued side by side, the stem hole, the size struck in, an F for the front. */
-export function baseBelow(level: Level, size = '22½'): DrawingView {
+/**
+ * A base: boards glued side by side, and the stem hole. No stamp is drawn, though most bases have one: in a report it would
+ * read as this block's own.
+ */
+export function baseBelow(level: Level): DrawingView {
   const [x, y] = [160, 20 + level.long];
   const see = fromBelow(x, y - level.shift);
   const inner = { ...level, long: level.long - 6, wide: level.wide - 6 };
@@ -171,12 +174,8 @@ export function baseBelow(level: Level, size = '22½'): DrawingView {
       ...planShading(see, [inner, { ...inner, long: inner.long - 4, wide: inner.wide - 4 }], { middle: 48 }),
       swelling(arc(see, level, -20, 110), 2.2),
     ],
-    lettering: [
-      { at: [x, y - 58], text: size, role: 'stamp' },
-      { at: [x, y + 62], text: 'F', role: 'stamp' },
-      frontIsDown(x, y + level.long + 22),
-    ],
-    zones: [
+    lettering: [frontIsDown(x, y + level.long + 22)],
+    zones: () => [
       zone('base', without(closedPath(edge), hole.path, ...strips)),
       hole.zone,
       zone('glueLine', without(...strips)),
@@ -206,7 +205,7 @@ export function crownPlan(tip: { long: number; wide: number; shift?: number }, c
       ...(carving ? carving.outline : planShading(see, [8, 11, 14, 17, 20, 23, 26, 29].map(smaller))),
       swelling(arc(see, outer, 10, -110)),
     ],
-    zones: [
+    zones: () => [
       zone('tip', without(closedPath(wholeRing(see, tipEdge)), ...(carving?.tipHoles ?? []))),
       ...quarters(see, rope, tipEdge),
       ...(carving?.zones ?? []),

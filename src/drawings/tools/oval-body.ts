@@ -96,18 +96,31 @@ export const wholeRing = (see: Camera, level: Level): Point[] => arc(see, level,
  * which it can be seen. The surface faces the eye where the cross product of its two tangents does.
  * @returns [toward the front, toward the back]; both 90 when nothing is seen, −90 and 270 when all round is
  */
-export function limits(see: Camera, level: Level): [number, number] {
+export function limits(see: Camera, level: Level): readonly [number, number] {
+  const known = turns.get(level);
+  if (known && known.down === see.down) return known.limits;
+  const found = turnsOf(see, level);
+  turns.set(level, { down: see.down, limits: found });
+  return found;
+}
+
+/** Kept by level, because every outline, zone and shading of a body asks again. */
+const turns = new WeakMap<Level, { down: number; limits: readonly [number, number] }>();
+
+function turnsOf(see: Camera, level: Level): readonly [number, number] {
   const { long, wide, slope } = level;
   const faces = (degrees: number): number => {
-    const [sine, cosine] = [Math.sin(degrees * DEGREE), Math.cos(degrees * DEGREE)];
+    const sine = Math.sin(degrees * DEGREE);
+    const cosine = Math.cos(degrees * DEGREE);
     return (
       long * slope.up * see.across * sine -
       see.down * (long * slope.wide * sine * sine + wide * cosine * (slope.shift + slope.long * cosine))
     );
   };
   const turn = (direction: 1 | -1): number => {
-    let [seen, unseen] = [NEAR, NEAR];
     if (faces(NEAR) < 0) return NEAR;
+    let seen = NEAR;
+    let unseen = NEAR;
     while (faces(unseen) >= 0) {
       seen = unseen;
       unseen += 6 * direction;
@@ -120,7 +133,9 @@ export function limits(see: Camera, level: Level): [number, number] {
     }
     return seen;
   };
-  return [turn(-1), turn(1)];
+  const front = turn(-1);
+  // An oval that does not shift turns away alike in front and at the back.
+  return [front, slope.shift === 0 ? 2 * NEAR - front : turn(1)];
 }
 
 /** One edge of what is seen, from the lowest level to the highest; round a corner it follows the corner's own oval. */
@@ -157,10 +172,14 @@ export const between = (body: OvalBody, low: number, high: number): OvalBody => 
  * top, down the back edge, and along the near side of the lowest oval.
  */
 export function seenArea(see: Camera, body: OvalBody, sector: readonly [number, number] = [-90, 270]): Point[] {
+  return [...seenSides(see, body, sector), ...nearFoot(see, body, sector)];
+}
+
+/** The near side of the lowest oval, from back to front; nothing where an overhang hides it. */
+export function nearFoot(see: Camera, body: OvalBody, sector: readonly [number, number] = [-90, 270]): Point[] {
   const lowest = body[0] as Level;
   const [front, back] = limits(see, lowest);
-  const near = back === front ? [] : arc(see, lowest, Math.min(back, sector[1]), Math.max(front, sector[0]));
-  return [...seenSides(see, body, sector), ...near];
+  return back === front ? [] : arc(see, lowest, Math.min(back, sector[1]), Math.max(front, sector[0]));
 }
 
 /** The same without the near side of the lowest oval: the line against the sky. */

@@ -1,6 +1,6 @@
 import type { Point, Stroke } from '../shape.ts';
 import type { Camera, Space } from './camera.ts';
-import { arc, type Level, levelAt, limits, type OvalBody, onLevel, seenArc, seenArea, seenSides } from './oval-body.ts';
+import { arc, type Level, levelAt, limits, nearFoot, type OvalBody, onLevel, seenArc, seenSides } from './oval-body.ts';
 import { closedPath, curveThrough, linePath, smoothPath, thinned } from './path.ts';
 
 /** The strokes of the pen, and the few habits that make a drawing look drawn: swelling lines and shading arcs. */
@@ -52,8 +52,9 @@ export function swelling(points: readonly Point[], press = 2.4): Stroke {
  * where it meets the next body below. `grounded` bodies stand on the table and are heavy there too.
  */
 export function bodyOutline(see: Camera, body: OvalBody, { grounded = false } = {}): Stroke[] {
-  if (grounded) return [contour(seenArea(see, body), 'paper')];
-  return [{ ...contour(seenArea(see, body), 'paper'), weight: 'detail' }, line(seenSides(see, body), 'contour')];
+  const sides = seenSides(see, body);
+  const all = contour([...sides, ...nearFoot(see, body)], 'paper');
+  return grounded ? [all] : [{ ...all, weight: 'detail' }, line(sides, 'contour')];
 }
 
 /** The front edge of a body against the sky: the side away from the light, where the pen presses. */

@@ -1,10 +1,10 @@
 import type { DrawnZone, DrawnZoneId, Point } from '../shape.ts';
-import { polygonsOf, thinned } from './path.ts';
+import { areaOf, polygonsOf } from './path.ts';
 
 /** Where marks may sit: spread inside every zone so that no two of a view touch. */
 
 /** Marks have a radius of 9 units, so their middles keep at least this far apart. */
-const APART = 18.4;
+const APART = 18.1;
 const WANTED = 8;
 const ENOUGH_SPOTS = 6;
 /** A thumb, in units: 44 CSS pixels at 320 px. */
@@ -33,7 +33,7 @@ interface Places {
 }
 
 /** Enough places to choose from; more only costs time. */
-const ENOUGH = 420;
+const ENOUGH = 460;
 
 /** Every edge of the polygons as four numbers: from x, from y, to x, to y. */
 function edgesOf(polygons: readonly (readonly Point[])[]): Float64Array {
@@ -49,63 +49,74 @@ function edgesOf(polygons: readonly (readonly Point[])[]): Float64Array {
   return edges;
 }
 
-/** Distance to the nearest edge for a place inside (by the even-odd rule), −1 for one outside. */
-function roomAt(edges: Float64Array, x: number, y: number): number {
+/** Whether a place is inside, by the even-odd rule. */
+function isWithin(edges: Float64Array, x: number, y: number): boolean {
   let inside = false;
+  for (let k = 0; k < edges.length; k += 4) {
+    const ay = edges[k + 1] as number;
+    const by = edges[k + 3] as number;
+    if (ay > y === by > y) continue;
+    const ax = edges[k] as number;
+    if (x < ax + ((y - ay) * ((edges[k + 2] as number) - ax)) / (by - ay)) inside = !inside;
+  }
+  return inside;
+}
+
+/** Distance from a place to the nearest edge. */
+function roomAt(edges: Float64Array, x: number, y: number): number {
   let nearest = Number.POSITIVE_INFINITY;
   for (let k = 0; k < edges.length; k += 4) {
     const ax = edges[k] as number;
     const ay = edges[k + 1] as number;
-    const bx = edges[k + 2] as number;
-    const by = edges[k + 3] as number;
-    if (ay > y !== by > y && x < ax + ((y - ay) * (bx - ax)) / (by - ay)) inside = !inside;
-    const dx = bx - ax;
-    const dy = by - ay;
+    const dx = (edges[k + 2] as number) - ax;
+    const dy = (edges[k + 3] as number) - ay;
     const square = dx * dx + dy * dy;
     const along = square === 0 ? 0 : Math.min(1, Math.max(0, ((x - ax) * dx + (y - ay) * dy) / square));
     const ex = x - ax - along * dx;
     const ey = y - ay - along * dy;
     nearest = Math.min(nearest, ex * ex + ey * ey);
   }
-  return inside ? Math.sqrt(nearest) : -1;
+  return Math.sqrt(nearest);
 }
 
 /**
- * Places inside a zone on a grid. The grid is halved until it has caught enough: a rope line is a thin ring in a large
- * square, and a coarse grid would miss it.
+ * Places inside a zone on a grid as fine as the zone's area asks for: a rope line is a thin ring in a large square, and a
+ * coarse grid would miss it.
  */
 function placesIn(d: string): Places {
-  const polygons = polygonsOf(d).map((polygon) => thinned(polygon, 0.3));
+  const polygons = polygonsOf(d);
   const edges = edgesOf(polygons);
-  const [xs, ys] = [polygons.flatMap((p) => p.map(([x]) => x)), polygons.flatMap((p) => p.map(([, y]) => y))];
-  const [left, top, right, bottom] = [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)];
-  let found: number[] = [];
-  let cell = 0;
-  for (
-    let grid = Math.sqrt(((right - left) * (bottom - top)) / ENOUGH);
-    grid > 0.7 && found.length < 3 * 260;
-    grid /= 2
-  ) {
-    found = [];
-    cell = grid * grid;
-    for (let y = top + grid / 2; y < bottom; y += grid) {
-      for (let x = left + grid / 2; x < right; x += grid) {
-        const room = roomAt(edges, x, y);
-        if (room > 0) found.push(x, y, room);
-      }
+  let [left, top, right, bottom] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, 0, 0];
+  for (let k = 0; k < edges.length; k += 4) {
+    left = Math.min(left, edges[k] as number);
+    right = Math.max(right, edges[k] as number);
+    top = Math.min(top, edges[k + 1] as number);
+    bottom = Math.max(bottom, edges[k + 1] as number);
+  }
+  const cell = areaOf(polygons) / ENOUGH;
+  const grid = Math.sqrt(cell);
+  // The area is met by about as many places; a ragged edge may let in a few more.
+  const [xs, ys, clear] = [new Float64Array(2 * ENOUGH), new Float64Array(2 * ENOUGH), new Float64Array(2 * ENOUGH)];
+  let count = 0;
+  let middle = 0;
+  let [sumX, sumY] = [0, 0];
+  for (let y = top + grid / 2; y < bottom; y += grid) {
+    for (let x = left + grid / 2; x < right && count < xs.length; x += grid) {
+      if (!isWithin(edges, x, y)) continue;
+      const room = roomAt(edges, x, y);
+      xs[count] = x;
+      ys[count] = y;
+      clear[count] = room;
+      if (room > (clear[middle] as number) + 0.01) middle = count;
+      sumX += x;
+      sumY += y;
+      count += 1;
     }
   }
-  if (found.length === 0) throw new Error(`A zone has no inside: ${d}`);
-  const count = found.length / 3;
-  const column = (offset: number): Float64Array =>
-    Float64Array.from({ length: count }, (_, k) => found[3 * k + offset] as number);
-  const clear = column(2);
-  const middle = clear.reduce((best, room, k) => (room > (clear[best] as number) + 0.01 ? k : best), 0);
+  if (count === 0) throw new Error(`A zone has no inside: ${d}`);
   const widest = clear[middle] as number;
   const holds = (count * cell) / (APART * Math.min(APART, Math.max(2 * widest, 1)));
-  const [x, y] = [column(0), column(1)];
-  const mean = (values: Float64Array): number => values.reduce((sum, value) => sum + value, 0) / count;
-  return { count, x, y, clear, widest, middle, heart: [mean(x), mean(y)], holds };
+  return { count, x: xs, y: ys, clear, widest, middle, heart: [sumX / count, sumY / count], holds };
 }
 
 const apart = ({ x, y }: Places, k: number, [px, py]: Point): number =>

@@ -59,39 +59,33 @@ function joined(strokes: readonly Stroke[]): Stroke[] {
   return result;
 }
 
-/** Spots are worked out when a mark or a finger first needs them; a silhouette in a list never does. */
-function lazily(bare: readonly BareZone[]): DrawnZone[] {
-  let done: DrawnZone[] | undefined;
-  const at = (index: number): DrawnZone => {
-    done ??= withSpots(bare);
-    return done[index] as DrawnZone;
-  };
-  return bare.map((zone, index) => ({
-    ...zone,
-    get label() {
-      return at(index).label;
-    },
-    get spots() {
-      return at(index).spots;
-    },
-    get grip() {
-      return at(index).grip;
-    },
-  }));
-}
-
+/**
+ * One view. The zones come as a function: they, and the spots in them, are worked out when a finger or a mark first needs
+ * them, which a silhouette in a list never does.
+ * @param numbered whether its zones are parts whose numbers are written on them
+ */
 export function view(
   id: ViewId,
   height: number,
-  parts: { outline: readonly Stroke[]; zones: readonly BareZone[]; lettering?: readonly Lettering[] },
+  parts: {
+    outline: readonly Stroke[];
+    zones: () => readonly BareZone[];
+    lettering?: readonly Lettering[];
+    numbered?: boolean;
+  },
 ): DrawingView {
+  let zones: DrawnZone[] | undefined;
   return {
     id,
     title: titles[id],
     viewBox: [320, height],
     outline: joined(parts.outline),
     lettering: parts.lettering ?? [],
-    zones: lazily(parts.zones),
+    numbered: parts.numbered ?? false,
+    get zones() {
+      zones ??= withSpots(parts.zones());
+      return zones;
+    },
   };
 }
 
