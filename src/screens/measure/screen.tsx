@@ -65,7 +65,7 @@ function Bench({ of, photo }: { readonly of: BlockCase; readonly photo: Photo })
 
   const { Tool, name } = TOOLS[tool] ?? { name: '', Tool: ScaleTool };
   return (
-    <div class={css.bench}>
+    <main class={css.bench}>
       <header class={css.head}>
         <a href={to('/block/:id/photo/:photo', { id: of.block.id, photo: photo.id })}>
           <span aria-hidden="true">‹</span> Done
@@ -113,7 +113,7 @@ function Bench({ of, photo }: { readonly of: BlockCase; readonly photo: Photo })
         ))}
       </nav>
       <Announcer stage={stage} />
-    </div>
+    </main>
   );
 }
 
