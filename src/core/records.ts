@@ -225,7 +225,7 @@ export const Measured = z.object({
       value: Finite,
       /** One standard error, or null where none is stated. */
       sigma: z.nullable(Finite),
-      unit: z.enum(['mm', 'count', 'perDm2', 'pct', 'deltaE']),
+      unit: z.enum(['mm', 'count', 'perDm2', 'perCm2', 'pct', 'deltaE']),
     }),
   ),
   method: Key,

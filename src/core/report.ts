@@ -1,4 +1,7 @@
 import type { Grade, Mechanism } from './catalogue.ts';
+import type { Spot } from './mark-geometry.ts';
+import type { MarkShape } from './records.ts';
+import type { ScaleBar } from './scale-bar.ts';
 
 /** What a report is made of: a plain tree without markup, so that every format writes the same report. */
 export type ReportPart =
@@ -39,6 +42,18 @@ export interface ReportPhoto {
   readonly height: number;
   readonly caption: string;
   readonly alt: string;
+  /** Drawn over the picture, never into it: its hash stays what it is. */
+  readonly marks: readonly ReportPhotoMark[];
+  readonly scaleBar: ScaleBar | null;
+  /** What was measured in it, one sentence each; stands under the caption. */
+  readonly notes: readonly string[];
+}
+
+export interface ReportPhotoMark {
+  readonly shape: MarkShape;
+  readonly points: readonly Spot[];
+  /** The number of its finding and the words beside it; may be empty. */
+  readonly label: string;
 }
 
 export interface ReportDocument {

@@ -1,6 +1,7 @@
-import type { ReportDocument, ReportPart } from '../core/report.ts';
+import type { ReportDocument, ReportPart, ReportPhoto } from '../core/report.ts';
 import { figureSvg } from '../drawings/figure-svg.ts';
 import { drawings } from '../drawings/index.ts';
+import { photoOverlay } from '../drawings/photo-overlay.ts';
 import { reportMarks } from '../drawings/report-marks.ts';
 import { REPORT_CSS } from './report-css.ts';
 import type { ReportFormat, WriteTools } from './report-file.ts';
@@ -29,6 +30,17 @@ async function base64(bytes: ArrayBuffer): Promise<string> {
   return btoa(text);
 }
 
+/** Marks and scale bar over a photograph, as wide and as high as it is shown; none when there is nothing to draw. */
+function overlay(photo: ReportPhoto): string {
+  const shapes = photoOverlay(photo);
+  if (shapes.length === 0) return '';
+  const drawn = shapes.map(({ tag, attributes, text = '' }) => {
+    const written = Object.entries(attributes).map(([name, value]) => ` ${name}="${escaped(String(value))}"`);
+    return `<${tag}${written.join('')}>${escaped(text)}</${tag}>`;
+  });
+  return `<svg viewBox="0 0 ${photo.width} ${photo.height}" aria-hidden="true">${drawn.join('')}</svg>`;
+}
+
 type Progress = { done: number; readonly of: number };
 
 async function photographs(
@@ -41,10 +53,10 @@ async function photographs(
     tools.signal.throwIfAborted();
     const stored = await tools.picture(item.sha256);
     const picture = stored
-      ? `<img src="data:image/jpeg;base64,${await base64(stored.bytes)}" width="${item.width}" height="${item.height}" alt="${escaped(item.alt)}">`
+      ? `<div class="shot"><img src="data:image/jpeg;base64,${await base64(stored.bytes)}" width="${item.width}" height="${item.height}" alt="${escaped(item.alt)}">${overlay(item)}</div>`
       : '<p class="missing">The bytes of this photograph are not on the device that wrote the report.</p>';
     figures.push(
-      `<figure>${picture}<figcaption>${escaped(item.caption)}<br><span class="hash">SHA-256 ${item.sha256}</span></figcaption></figure>`,
+      `<figure>${picture}<figcaption>${[item.caption, ...item.notes].map(escaped).join('<br>')}<br><span class="hash">SHA-256 ${item.sha256}</span></figcaption></figure>`,
     );
     progress.done += 1;
     tools.onStep(progress.done, progress.of);

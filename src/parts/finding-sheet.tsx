@@ -1,6 +1,7 @@
 import { zonesFor } from '../core/block.ts';
 import { type Ask, entry, type Grade, SENSES, type Sense } from '../core/catalogue.ts';
 import type { Finding } from '../core/records.ts';
+import { measuredBehind, plusMinus } from '../text/measured.ts';
 import { useApp } from '../ui/app.ts';
 import { Button } from '../ui/button.tsx';
 import { ChoiceField, NumberField, TextField, TickField } from '../ui/field.tsx';
@@ -76,7 +77,7 @@ export function FindingSheet({
         />
       )}
       {kind?.asks.map((ask) => (
-        <AskField key={ask.id} ask={ask} finding={finding} />
+        <AskField key={ask.id} ask={ask} finding={finding} photoMarks={of.photoMarks} />
       ))}
       {graded && kind && (
         <div class={css.grade} aria-live="polite">
@@ -124,7 +125,15 @@ function HowToTell({ detect }: { readonly detect: Partial<Record<Sense, string>>
   );
 }
 
-function AskField({ ask, finding }: { readonly ask: Ask; readonly finding: Finding }) {
+function AskField({
+  ask,
+  finding,
+  photoMarks,
+}: {
+  readonly ask: Ask;
+  readonly finding: Finding;
+  readonly photoMarks: BlockCase['photoMarks'];
+}) {
   const actions = useActions();
   const answer = Object.hasOwn(finding.answers, ask.id) ? finding.answers[ask.id] : undefined;
   const set = (value: number | boolean | string | null): void => actions.answer(finding, ask.id, value);
@@ -157,10 +166,13 @@ function AskField({ ask, finding }: { readonly ask: Ask; readonly finding: Findi
       />
     );
   }
+  const behind = measuredBehind(photoMarks, finding.id, ask.id, answer);
+  const measured =
+    behind && `Measured in a photograph: ${plusMinus(behind.value, behind.sigma, unitWords[ask.unit] ?? '')}.`;
   return (
     <NumberField
       label={ask.label}
-      hint={ask.hint}
+      hint={[measured, ask.hint].filter(Boolean).join(' ') || undefined}
       unit={unitWords[ask.unit] ?? ''}
       step={ask.step}
       max={ask.max}

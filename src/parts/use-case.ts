@@ -8,6 +8,7 @@ import type {
   Mark,
   Offer,
   Photo,
+  PhotoMark,
   Sale,
   Settings,
   Statement,
@@ -23,6 +24,8 @@ export interface BlockCase {
   readonly photos: readonly Photo[];
   readonly alignments: readonly Alignment[];
   readonly marks: readonly Mark[];
+  /** What is drawn over its photographs. */
+  readonly photoMarks: readonly PhotoMark[];
   readonly statements: readonly Statement[];
   readonly offers: readonly Offer[];
   readonly sale: Sale | undefined;
@@ -54,6 +57,7 @@ export function useCase(blockId: string): BlockCase | undefined {
     photos: store.photosOf(blockId),
     alignments: store.alignmentsOf(blockId),
     marks: store.marksOf(blockId),
+    photoMarks: store.photoMarksOf(blockId),
     statements: store.statementsOf(blockId),
     offers: store.offersOf(blockId),
     sale,

@@ -1,11 +1,12 @@
 import type { Assessment } from '../core/assess.ts';
 import { type Catalogue, entry } from '../core/catalogue.ts';
-import type { Finding, HatBlock, Mark, Photo, Sale, Settings, Statement, Survey } from '../core/records.ts';
+import type { Finding, HatBlock, Mark, Photo, PhotoMark, Sale, Settings, Statement, Survey } from '../core/records.ts';
 import type { ReportDocument, ReportPart } from '../core/report.ts';
 import { marksOf } from '../core/report-marks.ts';
 import { days, hours, hoursRange, list, measured, money, opening, percent } from '../text/format.ts';
 import { chainOf } from '../text/provenance.ts';
 import { limitSentence, reasonSentence } from '../text/verdicts.ts';
+import { photoDrawn } from './photo-drawn.ts';
 
 /** What the owner lets into the report. Private names, places and prices stay out unless ticked. */
 export interface ReportWishes {
@@ -30,6 +31,7 @@ export interface ReportCase {
   readonly findings: readonly Finding[];
   readonly photos: readonly Photo[];
   readonly marks: readonly Mark[];
+  readonly photoMarks: readonly PhotoMark[];
   readonly statements: readonly Statement[];
   readonly sale: Sale | undefined;
   readonly settings: Settings;
@@ -308,7 +310,7 @@ function working(facts: ReportCase, wishes: ReportWishes, catalogue: Catalogue):
   return parts;
 }
 
-function photographs({ photos, findings }: ReportCase, catalogue: Catalogue): ReportPart[] {
+function photographs({ photos, photoMarks, findings, settings }: ReportCase, catalogue: Catalogue): ReportPart[] {
   if (photos.length === 0)
     return [
       { kind: 'heading', level: 2, text: 'Photographs' },
@@ -329,6 +331,7 @@ function photographs({ photos, findings }: ReportCase, catalogue: Catalogue): Re
           height: photo.height,
           caption: `${view}${of}${taken}${photo.caption ? `: ${photo.caption}` : ''}`,
           alt: photo.caption || `${view}${of}`,
+          ...photoDrawn(photo, photoMarks, findings, settings.units, catalogue),
         };
       }),
     },
@@ -337,7 +340,7 @@ function photographs({ photos, findings }: ReportCase, catalogue: Catalogue): Re
 
 /** Records behind the report, without private names, positions and prices unless wished. */
 function data(
-  { block, survey, findings, marks, statements, photos }: ReportCase,
+  { block, survey, findings, marks, statements, photos, photoMarks }: ReportCase,
   wishes: ReportWishes,
   catalogue: Catalogue,
 ): unknown {
@@ -354,6 +357,7 @@ function data(
       ? statements
       : statements.map((item) => (item.partyIsPrivate ? { ...item, party: '', place: '' } : item)),
     photographs: photos.map((photo) => ({ ...photo, position: null, original: null })),
+    marksOnPhotographs: photoMarks,
   };
 }
 

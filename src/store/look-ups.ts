@@ -43,6 +43,8 @@ export interface LookUps {
   findingsOf(blockId: string): Many<Finding>;
   photosOf(blockId: string): Many<Photo>;
   photosOfFinding(findingId: string): Many<Photo>;
+  /** What is drawn over all photographs of a block. */
+  photoMarksOf(blockId: string): Many<PhotoMark>;
   /** What is drawn over a photograph, oldest first. */
   marksOnPhoto(photoId: string): Many<PhotoMark>;
   /** How after photographs of a block lie over before ones, oldest first. */
@@ -84,6 +86,7 @@ export function lookUps(shelf: Shelf, device: string): LookUps {
     findingsOf: (blockId) => listed('finding', blockId),
     photosOf: (blockId) => listed('photo', blockId),
     photosOfFinding: (findingId) => listed('photo', findingId),
+    photoMarksOf: (blockId) => listed('photoMark', blockId),
     marksOnPhoto: (photoId) => listed('photoMark', photoId),
     alignmentsOf: (blockId) => listed('alignment', blockId),
     marksOf: (blockId) => listed('mark', blockId),

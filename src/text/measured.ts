@@ -1,3 +1,4 @@
+import type { Measured, PhotoMark } from '../core/records.ts';
 import type { LengthUnits } from './format.ts';
 
 /** Words for what was measured in a photograph. Every figure shows how far to trust it: value ± two standard errors. */
@@ -86,3 +87,39 @@ const REFUSALS: Readonly<Record<string, string>> = {
   cancelled: 'Stopped.',
 };
 export const refusal = (why: string): string => REFUSALS[why] ?? 'It could not be measured.';
+
+const WHAT: Readonly<Record<string, string>> = {
+  lengthMm: 'length',
+  meanWidthMm: 'mean width',
+  widthMm: 'widest',
+  count: 'counted',
+  densityPerDm2: 'on 10 × 10 cm',
+  diaMm: 'across',
+  areaPct: 'share of the area outlined',
+  deltaE: 'colour difference CIEDE2000',
+};
+
+/** `length 42 ± 2 mm, mean width 1.4 ± 0.2 mm`: what was measured and accepted. */
+export function measuredWords({ values }: Measured, units: LengthUnits): string {
+  return values
+    .filter(({ what }) => Object.hasOwn(WHAT, what))
+    .map(({ what, value, sigma, unit }) => {
+      const name = WHAT[what] ?? what;
+      if (unit === 'mm') return `${name} ${lengthWithDoubt(value, sigma, units)}`;
+      return `${name} ${plusMinus(value, sigma, { count: '', perDm2: '', perCm2: '', pct: '%', deltaE: '' }[unit])}`;
+    })
+    .join(', ');
+}
+
+/** The measured value that stands behind an answer of a finding, if the answer is still the measured one. */
+export function measuredBehind(
+  marks: readonly Pick<PhotoMark, 'findingId' | 'measured'>[],
+  findingId: string,
+  ask: string,
+  answer: unknown,
+): Measured['values'][number] | undefined {
+  return marks
+    .filter((mark) => mark.findingId === findingId)
+    .flatMap(({ measured }) => measured?.values ?? [])
+    .find(({ what, value, sigma }) => what === ask && rounded(value, sigma) === answer);
+}

@@ -2,11 +2,11 @@ import { useState } from 'preact/hooks';
 import { outlineOf, type Spot } from '../../core/mark-geometry.ts';
 import type { Measured } from '../../core/records.ts';
 import type { StainShare } from '../../pixels/index.ts';
-import { refusal, rounded } from '../../text/measured.ts';
+import { refusal } from '../../text/measured.ts';
 import { Button } from '../../ui/button.tsx';
 import { ChoiceField } from '../../ui/field.tsx';
 import { METHOD_VERSION } from '../../workers/pixel-jobs.ts';
-import { answersFrom } from './crack-tool.tsx';
+import { answersFrom } from './answers-from.ts';
 import { type Desk, type Drawn, useWork } from './desk.ts';
 import css from './measure.module.css';
 import { Busy, Figure, Nudge } from './panel-parts.tsx';
@@ -197,10 +197,7 @@ function Share({
       </dl>
       <TakeInto
         desk={desk}
-        answersFor={(kind) => {
-          const { areaPct } = answersFrom(measured, 'areaPct')(kind);
-          return areaPct === undefined ? {} : { areaPct: rounded(areaPct, 0.5) };
-        }}
+        answersFor={answersFrom(measured, 'areaPct')}
         mark={{ shape: 'region', points: outline.map(([x, y]) => [x, y]), measured }}
       />
     </>

@@ -1,13 +1,13 @@
 import { useState } from 'preact/hooks';
-import type { DamageKind } from '../../core/catalogue.ts';
 import { lengthPx, type Spot, withTap } from '../../core/mark-geometry.ts';
 import type { Measured } from '../../core/records.ts';
 import type { CrackSize } from '../../pixels/index.ts';
-import { HAIRLINE_MM, lengthWithDoubt, refusal, rounded, shareInWords } from '../../text/measured.ts';
+import { HAIRLINE_MM, lengthWithDoubt, refusal, shareInWords } from '../../text/measured.ts';
 import { useApp } from '../../ui/app.ts';
 import { Button } from '../../ui/button.tsx';
 import { TickField } from '../../ui/field.tsx';
 import { type Crack, METHOD_VERSION } from '../../workers/pixel-jobs.ts';
+import { answersFrom } from './answers-from.ts';
 import { type Desk, type Drawn, useWork } from './desk.ts';
 import { CURVE_REACH_MM, FarFromReference, fromReferenceMm, isTooFar, shortOnCurve } from './doubts.tsx';
 import css from './measure.module.css';
@@ -152,7 +152,7 @@ function Size({ desk, crack, taps }: { readonly desk: Desk; readonly crack: Crac
           </dl>
           <TakeInto
             desk={desk}
-            answersFor={answersFrom(measured)}
+            answersFor={answersFrom(measured, 'lengthMm')}
             mark={{ shape: 'polyline', points: crack.path.map(([x, y]) => [x, y]), measured }}
           />
         </>
@@ -184,16 +184,6 @@ function measuredOf(size: CrackSize, sigmaMm: number, taps: readonly Spot[], { p
     },
   };
 }
-
-/** The measured values a kind of damage asks for, cut to what they are worth. */
-export const answersFrom =
-  ({ values }: Measured, needed = 'lengthMm') =>
-  (kind: DamageKind): Record<string, number> => {
-    const asked = new Set(kind.asks.map(({ id }) => id));
-    if (!asked.has(needed)) return {};
-    const known = values.filter(({ what }) => asked.has(what));
-    return Object.fromEntries(known.map(({ what, value, sigma }) => [what, rounded(value, sigma)]));
-  };
 
 /** Without a scale nothing is turned into millimetres; a line across the block still says how much of it is cracked. */
 function NoScale({ desk, crack }: { readonly desk: Desk; readonly crack: Crack; readonly taps: readonly Spot[] }) {

@@ -7,6 +7,7 @@ import { useApp } from '../../ui/app.ts';
 import { Button } from '../../ui/button.tsx';
 import { NumberField } from '../../ui/field.tsx';
 import { type FoundHole, type HoleSummary, METHOD_VERSION } from '../../workers/pixel-jobs.ts';
+import { answersFrom } from './answers-from.ts';
 import { type Desk, type Drawn, useWork } from './desk.ts';
 import { Histogram } from './histogram.tsx';
 import css from './measure.module.css';
@@ -173,6 +174,7 @@ const middle = (values: readonly number[]): number => {
 
 const MM2_PER_DM2 = 10_000;
 const MM2_PER_CM2 = 100;
+const DM2_PER_CM2 = MM2_PER_CM2 / MM2_PER_DM2;
 
 function Counted({
   desk,
@@ -202,11 +204,15 @@ function Counted({
   const typicalSigma = sigmas.length > 0 ? middle(sigmas) : null;
   const perDm2 = (counted.length / summary.areaMm2) * MM2_PER_DM2;
   // Counting: the error of a number of scattered things is its root. Source: Poisson.
-  const countSigma = Math.sqrt(counted.length);
+  const perDm2Sigma = perDm2 / Math.sqrt(counted.length);
   const measured: Measured = {
     values: [
       { what: 'count', value: counted.length, sigma: null, unit: 'count' },
-      { what: 'densityPerDm2', value: perDm2, sigma: null, unit: 'perDm2' },
+      { what: 'densityPerDm2', value: perDm2, sigma: perDm2Sigma, unit: 'perDm2' },
+      {
+        ...{ what: 'densityPerCm2', unit: 'perCm2' as const },
+        ...{ value: perDm2 * DM2_PER_CM2, sigma: perDm2Sigma * DM2_PER_CM2 },
+      },
       { what: 'diaMm', value: typical, sigma: typicalSigma, unit: 'mm' },
     ],
     method: 'holes',
@@ -225,7 +231,7 @@ function Counted({
     <>
       <dl class={css.figures}>
         <Figure label="Counted" value={say} by={`in ${Math.round(summary.areaMm2 / MM2_PER_CM2)} cm²`} />
-        <Figure label="On 10 × 10 cm" value={plusMinus(perDm2, (perDm2 * countSigma) / counted.length, 'per dm²')} />
+        <Figure label="On 10 × 10 cm" value={plusMinus(perDm2, perDm2Sigma, 'per dm²')} />
         <Figure
           label="Across"
           value={rangeWords(across)}
@@ -248,19 +254,10 @@ function Counted({
   );
 }
 
-/** What a kind asks of holes: their density in its own unit, and the count and size where it wants them. */
-export function holeAnswers({ values }: Measured): (kind: DamageKind) => Record<string, number> {
-  const found = (id: string): number => values.find(({ what }) => what === id)?.value ?? 0;
-  const perDm2 = found('densityPerDm2');
-  const known: Readonly<Record<string, number>> = {
-    densityPerDm2: rounded(perDm2, 0.05),
-    densityPerCm2: rounded((perDm2 * MM2_PER_CM2) / MM2_PER_DM2, 0.005),
-    count: found('count'),
-    diaMm: rounded(found('diaMm'), 0.05),
-  };
-  return (kind) => {
-    const asked = kind.asks.map(({ id }) => id).filter((id) => Object.hasOwn(known, id));
-    if (!asked.some((id) => id.startsWith('density'))) return {};
-    return Object.fromEntries(asked.map((id) => [id, known[id] ?? 0]));
-  };
-}
+/** Holes go into kinds that ask how densely they lie, with the count and size where those are asked. */
+const holeAnswers =
+  (measured: Measured) =>
+  (kind: DamageKind): Record<string, number> =>
+    kind.asks.some(({ id }) => id === 'densityPerDm2')
+      ? answersFrom(measured, 'densityPerDm2')(kind)
+      : answersFrom(measured, 'densityPerCm2')(kind);

@@ -4,6 +4,7 @@ import { drawings } from '../../drawings/index.ts';
 import { reportMarks } from '../../drawings/report-marks.ts';
 import type { BlockDrawing } from '../../drawings/shape.ts';
 import { StoredPicture } from '../../parts/stored-picture.tsx';
+import { PhotoOverlay } from './photo-overlay.tsx';
 import css from './report.module.css';
 
 /** The report as it will be written, on screen: the same tree the file is made from. */
@@ -63,9 +64,17 @@ function Part({ part }: { readonly part: ReportPart }) {
         <div class={css.photographs}>
           {part.items.map((item) => (
             <figure key={item.sha256}>
-              <StoredPicture sha256={item.sha256} alt={item.alt} />
+              <div class={css.shot}>
+                <StoredPicture sha256={item.sha256} alt={item.alt} />
+                <PhotoOverlay photo={item} />
+              </div>
               <figcaption>
                 {item.caption}
+                {item.notes.map((note) => (
+                  <span key={note} class={css.note}>
+                    {note}
+                  </span>
+                ))}
                 <span class={css.hash}>SHA-256 {item.sha256}</span>
               </figcaption>
             </figure>

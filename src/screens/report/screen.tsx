@@ -29,7 +29,18 @@ function Report({ of }: { readonly of: BlockCase }) {
   const [wishes, setWishes] = useState(usualWishes);
   const report = useMemo(
     () => asFoundReport(of, wishes, catalogue, drawingOf(of.block, catalogue).id, new Date(now()).toISOString()),
-    [of.block, of.assessment, of.photos, of.marks, of.statements, of.sale, of.settings, wishes, catalogue],
+    [
+      of.block,
+      of.assessment,
+      of.photos,
+      of.photoMarks,
+      of.marks,
+      of.statements,
+      of.sale,
+      of.settings,
+      wishes,
+      catalogue,
+    ],
   );
   return (
     <Page
