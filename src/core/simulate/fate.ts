@@ -24,7 +24,6 @@ export function hide(unlooked: Unlooked, luck: Luck): Hidden {
   const there = luck.draw(`${kind} there`);
   const bad = luck.draw(`${kind} grade`);
   const grades = new Uint8Array(luck.count);
-  const where = new Int32Array(luck.count);
   const to1 = belief.grades[0];
   const to2 = to1 + belief.grades[1];
   const to3 = to2 + belief.grades[2];
@@ -33,10 +32,15 @@ export function hide(unlooked: Unlooked, luck: Luck): Hidden {
     if ((there[i] as number) >= belief.present) continue;
     const u = bad[i] as number;
     grades[i] = u < to1 ? 1 : u < to2 ? 2 : u < to3 ? 3 : 4;
-    where[present] = i;
     present += 1;
   }
-  return { unlooked, grades, where: where.subarray(0, present), luck: luck.draw(`${kind} holds 0`) };
+  const where = new Int32Array(present);
+  for (let i = 0, n = 0; n < present; i += 1) {
+    if (grades[i] === 0) continue;
+    where[n] = i;
+    n += 1;
+  }
+  return { unlooked, grades, where, luck: luck.draw(`${kind} holds 0`) };
 }
 
 /** What becomes of the block in every draw, before any money. One number for each draw; flags are 0 or 1. */

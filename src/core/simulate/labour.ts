@@ -1,4 +1,4 @@
-import { countDays, type Evenings } from '../days.ts';
+import { type Clock, checkEvenings, type Evenings, waitFor, workOn } from '../days.ts';
 import { joined } from '../plan.ts';
 import type { Fate, Found, Hidden } from './fate.ts';
 import type { Luck } from './luck.ts';
@@ -90,9 +90,14 @@ export function labourOf(
   const { count } = luck;
   const { works } = workshop;
   const wanted = wantedIn(found, hidden, workshop, count);
+  const { evenings, hourlyRate } = owner;
+  checkEvenings(evenings);
   const hours = new Float64Array(count);
   const cost = new Float64Array(count);
-  const taken: { readonly here: Uint8Array; readonly time: Float64Array; readonly wait: Float64Array }[] = [];
+  // The calendar of every draw: the day it has come to, −1 before its first step, and what is left of that evening.
+  const days = new Float64Array(count).fill(-1);
+  const left = new Float64Array(count).fill(evenings.hours);
+  const clock: Clock = { day: 0, left: 0 };
   const nothing = new Float64Array(count);
   for (const [rank, work] of works.entries()) {
     const here = wanted.steps[rank];
@@ -101,30 +106,21 @@ export function labourOf(
     const setUp = luck.through(`${work.id} time`, work.setUp);
     const perUnit = work.perUnit ? luck.through(`${work.id} time`, work.perUnit) : nothing;
     const pace = luck.through('pace', workshop.paceTable(work.reference));
+    const wait = luck.through(`${work.id} wait`, work.wait);
     const { consumables } = work;
-    const time = new Float64Array(count);
     for (let i = 0; i < count; i += 1) {
       if (here[i] === 0) continue;
-      const own = ((setUp[i] as number) + (amount[i] as number) * (perUnit[i] as number)) * (pace[i] as number);
-      time[i] = own;
-      hours[i] = (hours[i] as number) + own;
-      if (rank <= (stop[i] as number)) cost[i] = (cost[i] as number) + (own * owner.hourlyRate + consumables);
+      const time = ((setUp[i] as number) + (amount[i] as number) * (perUnit[i] as number)) * (pace[i] as number);
+      hours[i] = (hours[i] as number) + time;
+      if (rank <= (stop[i] as number)) cost[i] = (cost[i] as number) + (time * hourlyRate + consumables);
+      clock.day = Math.max(0, days[i] as number);
+      clock.left = left[i] as number;
+      workOn(clock, time, evenings, 0);
+      waitFor(clock, wait[i] as number, evenings);
+      days[i] = clock.day;
+      left[i] = clock.left;
     }
-    taken.push({ here, time, wait: luck.through(`${work.id} wait`, work.wait) });
   }
-
-  const days = new Float64Array(count);
-  const stepHours = new Float64Array(taken.length);
-  const stepWaits = new Float64Array(taken.length);
-  for (let i = 0; i < count; i += 1) {
-    let steps = 0;
-    for (const { here, time, wait } of taken) {
-      if (here[i] === 0) continue;
-      stepHours[steps] = time[i] as number;
-      stepWaits[steps] = wait[i] as number;
-      steps += 1;
-    }
-    days[i] = countDays(stepHours, stepWaits, steps, owner.evenings);
-  }
+  for (let i = 0; i < count; i += 1) days[i] = (days[i] as number) + 1;
   return { hours, days, cost };
 }

@@ -23,27 +23,36 @@ export function hash32(text: string): number {
  * Generator: sfc32 (Doty-Humphrey, public domain algorithm, from memory), seeded by the purpose; order by Fisher–Yates.
  */
 export function uniforms(purpose: string, seed: number, count: number): Float64Array {
-  let a = hash32(purpose);
-  let b = seed >>> 0;
-  let c = hash32(`${seed}:${purpose}`);
+  const raw = sfc32(hash32(purpose), seed >>> 0, hash32(`${seed}:${purpose}`), 2 * count);
+  const values = new Float64Array(count);
+  for (let i = 0; i < count; i += 1) values[i] = (i + (raw[i] as number) / 4294967296) / count;
+  for (let i = count - 1, n = count; i > 0; i -= 1, n += 1) {
+    const j = Math.floor(((raw[n] as number) / 4294967296) * (i + 1));
+    const held = values[i] as number;
+    values[i] = values[j] as number;
+    values[j] = held;
+  }
+  return values;
+}
+
+let buffer = new Uint32Array(0);
+
+/** The first `count` numbers of a seeded stream, 32 bits each; good until it is called again. */
+function sfc32(seedA: number, seedB: number, seedC: number, count: number): Uint32Array {
+  if (buffer.length < count) buffer = new Uint32Array(count);
+  let a = seedA | 0;
+  let b = seedB | 0;
+  let c = seedC | 0;
   let d = 1;
-  const next = (): number => {
+  // The first dozen still show the seed.
+  for (let i = -12; i < count; i += 1) {
     const t = (((a + b) | 0) + d) | 0;
     d = (d + 1) | 0;
     a = b ^ (b >>> 9);
     b = (c + (c << 3)) | 0;
     c = (c << 21) | (c >>> 11);
     c = (c + t) | 0;
-    return (t >>> 0) / 4294967296;
-  };
-  for (let i = 0; i < 12; i += 1) next();
-  const values = new Float64Array(count);
-  for (let i = 0; i < count; i += 1) values[i] = (i + next()) / count;
-  for (let i = count - 1; i > 0; i -= 1) {
-    const j = Math.floor(next() * (i + 1));
-    const held = values[i] as number;
-    values[i] = values[j] as number;
-    values[j] = held;
+    if (i >= 0) buffer[i] = t;
   }
-  return values;
+  return buffer;
 }

@@ -1,5 +1,6 @@
 import { type Assessment, assess, type Case, type GradedFinding } from '../assess.ts';
 import type { Catalogue, Origin } from '../catalogue.ts';
+import { eveningsOf } from '../days.ts';
 import { floorMinor, type MinorUnits } from '../units.ts';
 import { highestPriceFor } from '../worth.ts';
 import type { Tallies } from './belief.ts';
@@ -80,7 +81,7 @@ export function quantileOf(sorted: Float64Array, p: number): number {
 }
 
 const rangeOf = (values: Float64Array): Range => {
-  const sorted = Float64Array.from(values).sort();
+  const sorted = values.slice().sort();
   return { p10: quantileOf(sorted, 0.1), p50: quantileOf(sorted, 0.5), p90: quantileOf(sorted, 0.9) };
 };
 
@@ -93,6 +94,12 @@ const meanOf = (values: Float64Array): number => {
   for (const value of values) sum += value;
   return sum / values.length;
 };
+
+function shareBelow(values: Float64Array, bound: number): number {
+  let below = 0;
+  for (const value of values) if (value < bound) below += 1;
+  return below / values.length;
+}
 
 /**
  * The block under uncertainty: what nobody looked at may be there, repairs may fail, hours and waits vary. The same case
@@ -120,7 +127,7 @@ export function forecast(
     catalogue,
   ).map((unlooked) => hide(unlooked, luck));
   const fate = fatesOf(found, hidden, workshop.works.length, facts.block.copyable, count);
-  const evenings = { hours: settings.eveningHours, weekdays: settings.evenings };
+  const evenings = eveningsOf(settings);
   const labour = labourOf(found, hidden, fate, workshop, { hourlyRate: settings.hourlyRate, evenings }, luck);
   const { gross, outcomes } = grossOf(fate, workshop.works.length, book, catalogue.model);
 
@@ -145,7 +152,7 @@ export function forecast(
   const ceiling = floorMinor(Math.max(0, Math.min(strategies[best].ceiling, worth.equalUsed.amount)));
   const highestPrice = highestPriceFor(ceiling, facts.terms);
   const paid = book.decision.say === 'noPrice' ? null : book.decision.allIn;
-  const losing = paid === null ? null : nets[best].filter((net) => net < paid).length / count;
+  const losing = paid === null ? null : shareBelow(nets[best], paid);
   return {
     draws: count,
     best,
