@@ -57,7 +57,5 @@ for (const count of [0, 60]) {
   report('  the same with looks: the difference is what looks cost', 30, () => forecast(facts, catalogue, book));
 }
 
-if (process.argv.includes('--pixels')) {
-  const { loadPixels } = await import('./pixels.mjs');
-  console.log(`\nPixels: ${Object.keys(await loadPixels()).length} exports load.`);
-}
+// The measuring of photos is a longer run, with photos the project does not carry: npm run bench -- --photos
+if (process.argv.includes('--photos')) await import('./vision.mjs');
