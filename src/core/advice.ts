@@ -1,8 +1,8 @@
-import type { Advice, Answers, Outcome } from './advice/advice.ts';
 import { borerOutcome } from './advice/borers.ts';
 import { crackOutcome } from './advice/crack.ts';
 import { fillOutcome } from './advice/fill.ts';
 import { mouldOutcome } from './advice/mould.ts';
+import type { Advice, Answers, Outcome } from './advice/outcome.ts';
 import { quarantineOutcome } from './advice/quarantine.ts';
 import { type AdviceCase, type Subject, subjectOf } from './advice/subject.ts';
 import { weightOutcome } from './advice/weight.ts';
@@ -10,7 +10,7 @@ import { type Catalogue, entry, type Physics, type PhysicsName } from './catalog
 import { holds } from './condition.ts';
 import type { PlanStep } from './plan.ts';
 
-export type { Advice, Assumption, Need, Outcome } from './advice/advice.ts';
+export type { Advice, Assumption, Need, Outcome } from './advice/outcome.ts';
 export type { AdviceCase } from './advice/subject.ts';
 
 type Entry<Does extends PhysicsName> = Extract<Physics, { does: Does }>;

@@ -1,4 +1,4 @@
-import type { Answers } from '../core/advice/advice.ts';
+import type { Answers } from '../core/advice/outcome.ts';
 import type { Advice, Assumption, Need } from '../core/advice.ts';
 import { type Catalogue, type DamageKind, entry, type PhysicsName, type Source } from '../core/catalogue.ts';
 import type { Confidence, Sourced } from '../core/physics/sourced.ts';
@@ -54,18 +54,14 @@ export function adviceWords<Does extends PhysicsName>(
   return { title: waiting[does], tone: 'plain', lead: '', facts: [], points: [] };
 }
 
-const small = (text: string): string => text.charAt(0).toLocaleLowerCase('en-GB') + text.slice(1);
-
-/** `To say more: the gap at the widest and the length.` Empty when nothing is missing. */
+/** `To say more: “Gap at the widest” and “Length”.` in the words of the sheet. Empty when nothing is missing. */
 export function needsWords(needs: readonly Need[], kind: Pick<DamageKind, 'asks'>, catalogue: Catalogue): string {
   const names = needs.map((need) =>
-    small(
-      'ask' in need
-        ? (kind.asks.find(({ id }) => id === need.ask)?.label ?? need.ask)
-        : (entry(catalogue.measures, need.measure)?.term ?? need.measure),
-    ).replace(/\?$/, ''),
+    'ask' in need
+      ? (kind.asks.find(({ id }) => id === need.ask)?.label ?? need.ask)
+      : (entry(catalogue.measures, need.measure)?.short ?? need.measure),
   );
-  return names.length === 0 ? '' : `To say more, it wants: ${list(names)}.`;
+  return names.length === 0 ? '' : `To say more: ${list(names.map((name) => `“${name}”`))}.`;
 }
 
 type Supposed = {

@@ -1,5 +1,7 @@
 import { afterEach, describe, expect, it, vi } from 'vitest';
+import { climateOf } from '../../src/core/climate.ts';
 import { BenchFields } from '../../src/screens/settings/bench-fields.tsx';
+import { ClimateFields } from '../../src/screens/settings/climate-fields.tsx';
 import { MoneyFields } from '../../src/screens/settings/money-fields.tsx';
 import { Unreadable } from '../../src/screens/settings/unreadable.tsx';
 import { useApp } from '../../src/ui/app.ts';
@@ -14,6 +16,7 @@ function Fields() {
     <>
       <MoneyFields settings={settings} />
       <BenchFields settings={settings} />
+      <ClimateFields settings={settings} />
     </>
   );
 }
@@ -49,6 +52,14 @@ describe('the settings', () => {
     expect(page.button('Sunday').disabled).toBe(true);
     page.press('Sunday');
     expect(settings().evenings).toEqual([false, false, false, false, false, false, true]);
+  });
+
+  it('keep the room’s air within what the sums hold for, and know that it was chosen', async () => {
+    page = await drawn(<Fields />);
+    page.type('Temperature of the room', '16');
+    page.type('Humidity of the room', '200');
+    expect(settings()).toMatchObject({ roomTemperatureC: 16, roomHumidityPct: 45, hemisphere: 'north' });
+    expect(climateOf(settings()).assumed).toEqual(['hemisphere']);
   });
 });
 

@@ -2,7 +2,7 @@ import type { HoleAsks, Physics } from '../catalogue.ts';
 import { type BorerRanking, type HoleClues, rankBorers, type Suspect } from '../physics/borer-ranking.ts';
 import { BORERS, DUSTS, type Dust, TOOL_HOLES } from '../physics/insects.ts';
 import type { Sourced } from '../physics/sourced.ts';
-import type { Outcome } from './advice.ts';
+import type { Outcome } from './outcome.ts';
 import { aboveZero, chosen, type Subject } from './subject.ts';
 import { SOURCES } from './usual.ts';
 import { woodKindOf } from './wood-of-block.ts';

@@ -12,11 +12,11 @@ import { type Closing, closingStrainPct } from '../physics/crack-geometry.ts';
 import { equilibriumMoisturePct, humidityHolding } from '../physics/equilibrium-moisture.ts';
 import { type GluingReady, readyToGlue } from '../physics/glues.ts';
 import { type HumidifyingPlan, humidifyingPlan } from '../physics/humidifying.ts';
-import type { Span } from '../physics/sourced.ts';
+import type { Sourced, Span } from '../physics/sourced.ts';
 import { WOODS, type WoodId } from '../physics/woods.ts';
-import type { Assumption, Outcome } from './advice.ts';
-import { waitingFor } from './advice.ts';
 import { boardClosing, boardStrainPct } from './board-crack.ts';
+import type { Assumption, Outcome } from './outcome.ts';
+import { waitingFor } from './outcome.ts';
 import { boardWidthOf, diameterOf } from './size-of-block.ts';
 import { aboveZero, isYes, measured, onBlock, type Subject } from './subject.ts';
 import { SOURCES, USUAL } from './usual.ts';
@@ -210,6 +210,16 @@ export function closeCrack(question: CrackQuestion): CrackAnswer {
   };
 }
 
+/** Where the figures of such an answer come from. */
+export const sourcesOfCrack = ({ question, wood, humidifying, clamps }: CrackAnswer): readonly Sourced[] => [
+  SOURCES.crackRule,
+  question.across === 'round' ? SOURCES.roundCrack : SOURCES.boards,
+  SOURCES.equilibrium,
+  ...(wood ? [sourceOfWood(wood)] : []),
+  ...(humidifying ? [SOURCES.humidifying] : []),
+  ...(clamps ? [CLAMP_PRESSURE_MPA.oldCrack, SOURCES.clampForce] : []),
+];
+
 /** Advice on a crack that was found, with what had to be taken for granted. */
 export function crackOutcome(
   subject: Subject,
@@ -242,13 +252,6 @@ export function crackOutcome(
     needs: lengthMm === null ? [{ ask: from.length }] : [],
     assumed: suppositions,
     cautions: CRACK_ACTION_DETAILS[answer.action].cautions,
-    sources: [
-      SOURCES.crackRule,
-      across === 'round' ? SOURCES.roundCrack : SOURCES.boards,
-      SOURCES.equilibrium,
-      ...(answer.wood ? [sourceOfWood(answer.wood)] : []),
-      ...(answer.humidifying ? [SOURCES.humidifying] : []),
-      ...(clamps ? [CLAMP_PRESSURE_MPA.oldCrack, SOURCES.clampForce] : []),
-    ],
+    sources: sourcesOfCrack(answer),
   };
 }

@@ -2,8 +2,8 @@ import type { Physics } from '../catalogue.ts';
 import type { CautionId } from '../physics/cautions.ts';
 import { type CrackShape, crackVolumeMm3, dentOf } from '../physics/dents.ts';
 import { FILLERS, type FillerId, type FillPlan, fillPlan } from '../physics/fillers.ts';
-import type { Span } from '../physics/sourced.ts';
-import { type Assumption, type Outcome, waitingFor } from './advice.ts';
+import type { Sourced, Span } from '../physics/sourced.ts';
+import { type Assumption, type Outcome, waitingFor } from './outcome.ts';
 import { aboveZero, isYes, type Subject } from './subject.ts';
 import { SOURCES } from './usual.ts';
 
@@ -112,6 +112,12 @@ export const cautionsOfFillers = (fillers: readonly FillerChoice[]): readonly Ca
   ...new Set(fillers.flatMap(({ filler }) => FILLERS[filler].cautions)),
 ];
 
+/** Where the figures of such an answer come from. All fillers rest on the same estimate. */
+export const sourcesOfFill = ({ fillers }: FillAnswer): readonly Sourced[] => [
+  SOURCES.wedge,
+  ...fillers.slice(0, 1).map(({ filler }) => FILLERS[filler]),
+];
+
 type FillEntry = Extract<Physics, { does: 'fill' }>;
 
 interface Sized {
@@ -159,6 +165,6 @@ export function fillOutcome(subject: Subject, entry: FillEntry): Outcome<FillAns
     needs: [],
     assumed,
     cautions: cautionsOfFillers(answer.fillers),
-    sources: [SOURCES.wedge, FILLERS[answer.fillers[0]?.filler ?? 'woodSliver']],
+    sources: sourcesOfFill(answer),
   };
 }

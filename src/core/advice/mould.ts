@@ -15,7 +15,7 @@ import {
   mouldWeather,
   outbreakSize,
 } from '../physics/mould-risk.ts';
-import type { Assumption, Outcome } from './advice.ts';
+import type { Assumption, Outcome } from './outcome.ts';
 import { domeOf } from './size-of-block.ts';
 import { measured, onBlock, type Subject } from './subject.ts';
 import { SOURCES, USUAL } from './usual.ts';
@@ -43,7 +43,7 @@ export interface MouldAnswer {
   /** Reasons to refuse it that nobody has looked into. */
   readonly refuseAlsoIf: readonly MouldRefusal['code'][];
   readonly mask: keyof typeof MASKS;
-  readonly steps: readonly (typeof MOULD_CLEANING)[number]['step'][];
+  readonly steps: typeof MOULD_CLEANING;
 }
 
 const CM2_PER_M2 = 10_000;
@@ -84,7 +84,7 @@ export function mouldAnswer({ room, coverage, surfaceCm2, moisturePct, signs }: 
       (code) => seen[SETTLED_BY[code]] === undefined && (thin || code !== 'too-far-through-thin-layers'),
     ),
     mask: coverage !== null && coverage > HEAVY_GROWTH_OVER ? 'ffp3' : 'ffp2',
-    steps: MOULD_CLEANING.map(({ step }) => step),
+    steps: MOULD_CLEANING,
   };
 }
 
@@ -113,8 +113,10 @@ function constructionOf({ setting, catalogue }: Subject): MouldSigns['constructi
   return 'solid';
 }
 
-/** What goes with every mouldy block, and with every way of cleaning it. */
-export const MOULD_CAUTIONS: readonly CautionId[] = [...new Set(MOULD_CLEANING.flatMap(({ cautions }) => cautions))];
+/** What goes with every mouldy block. A step that may be left out carries its own cautions with its words. */
+export const MOULD_CAUTIONS: readonly CautionId[] = [
+  ...new Set(MOULD_CLEANING.flatMap((step) => ('optional' in step ? [] : step.cautions))),
+];
 
 export const sourcesOfMould = (mask: keyof typeof MASKS) => [
   SOURCES.mouldGrowth,

@@ -8,8 +8,8 @@ import { BORERS, type BorerId } from '../physics/insects.ts';
 import { chanceNoneEmerges, type Hemisphere, type QuarantinePlan, quarantinePlan } from '../physics/quarantine.ts';
 import type { Span } from '../physics/sourced.ts';
 import type { HatBlock } from '../records.ts';
-import type { Outcome } from './advice.ts';
 import { type Activity, activityOf, cluesOf } from './borers.ts';
+import type { Outcome } from './outcome.ts';
 import type { Subject } from './subject.ts';
 import { SOURCES } from './usual.ts';
 

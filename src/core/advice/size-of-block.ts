@@ -1,5 +1,5 @@
 import { ovalPerimeterMm } from '../physics/oval.ts';
-import type { Assumption } from './advice.ts';
+import type { Assumption } from './outcome.ts';
 import { onBlock, type Subject } from './subject.ts';
 import { USUAL } from './usual.ts';
 

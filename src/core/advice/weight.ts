@@ -1,6 +1,6 @@
 import type { Span } from '../physics/sourced.ts';
 import { type WeightReading, weighAsDome } from '../physics/weight-check.ts';
-import { type Outcome, waitingFor } from './advice.ts';
+import { type Outcome, waitingFor } from './outcome.ts';
 import { type Dome, domeOf } from './size-of-block.ts';
 import { onBlock, type Subject } from './subject.ts';
 import { SOURCES } from './usual.ts';

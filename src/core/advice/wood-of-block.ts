@@ -2,7 +2,7 @@ import { entry } from '../catalogue.ts';
 import type { WoodKind } from '../physics/insects.ts';
 import type { Sourced, Span } from '../physics/sourced.ts';
 import { WOODS, WOODS_OF_MATERIAL, type WoodId } from '../physics/woods.ts';
-import type { Assumption } from './advice.ts';
+import type { Assumption } from './outcome.ts';
 import type { Subject } from './subject.ts';
 import { USUAL_WOODS } from './usual.ts';
 

@@ -1,6 +1,6 @@
 import { type Activity, type BorerAnswer, nameOfSuspect } from '../../core/advice/borers.ts';
 import type { Clue, RankedSuspect } from '../../core/physics/borer-ranking.ts';
-import { BORERS, type Borer } from '../../core/physics/insects.ts';
+import { BORERS, type Borer, type Dust } from '../../core/physics/insects.ts';
 import { LIFE_SIGNS, type LifeSign, type LifeVerdict, readLifeSigns } from '../../core/physics/signs-of-life.ts';
 import { list, opening } from '../format.ts';
 import type { AdviceWords } from './words.ts';
@@ -16,6 +16,18 @@ export const signWords: Readonly<Record<LifeSign, string>> = {
   dustAfterKnocksOrTransport: 'dust after a knock or a journey',
   crumblesUnderThumbnail: 'wood that crumbles under a thumbnail',
   farLighterThanItsWood: 'a block far lighter than its wood',
+};
+
+/** What falls out, as a thumb and finger feel it. */
+export const dustWords: Readonly<Record<Dust, string>> = {
+  none: 'none',
+  gritty: 'gritty',
+  flour: 'like flour, pours out',
+  talcPacked: 'like talc, packed hard',
+  bunPellets: 'bun-shaped pellets',
+  twoColouredPellets: 'pellets in two colours',
+  sixSidedPellets: 'hard six-sided pellets',
+  coarsePacked: 'coarse, packed',
 };
 
 export const clueWords: Readonly<Record<Clue, string>> = {

@@ -1,4 +1,5 @@
 import type { MouldAnswer } from '../../core/advice/mould.ts';
+import { CAUTIONS } from '../../core/physics/cautions.ts';
 import { MASKS } from '../../core/physics/exposure-limits.ts';
 import { MOULD_REFUSAL, type MouldRefusal, type MouldWeather } from '../../core/physics/mould-risk.ts';
 import { list, opening, percent } from '../format.ts';
@@ -20,16 +21,23 @@ const masks: Readonly<Record<keyof typeof MASKS, string>> = {
   ffp3: `FFP3 for heavy growth, ${MASKS.ffp3.filtersPct} % of fine dust`,
 };
 
-const stepWords: Readonly<Record<MouldAnswer['steps'][number], string>> = {
+type Step = MouldAnswer['steps'][number];
+const stepWords: Readonly<Record<Step['step'], string>> = {
   bag: 'Bag it where it stands.',
   dryFirst: 'Dry it in air at 45 to 50 %, without heat, until the growth is powdery.',
   pinsOut: 'Take pins and tacks out.',
   brushIntoVacuum: 'Outdoors or under extraction: soft brush into a vacuum with a fine filter.',
   wipeBarelyDamp: 'Wipe barely damp.',
-  peroxide: 'If it must be: 3 % peroxide, wiped on and off. It bleaches.',
+  peroxide: 'Then 3 % peroxide, wiped on and off.',
   dryAgain: 'Dry it again, in shade and moving air.',
   watch: 'Watch it for a month below 55 %.',
 };
+
+/** What may be left out says first what it can do. */
+const stepInWords = (step: Step): string =>
+  'optional' in step
+    ? `Only if it must be. ${step.cautions.map((id) => CAUTIONS[id].line).join(' ')} ${stepWords[step.step]}`
+    : stepWords[step.step];
 
 const weeks = (count: number): string => (count < 1.5 ? 'about a week' : `about ${tidy(count, 0)} weeks`);
 
@@ -81,6 +89,6 @@ export function mouldWords(answer: MouldAnswer): AdviceWords {
       'One block is a small outbreak; the cellar it came from may not be.',
       'Starch in sparterie, and felt grime, grow mould sooner than the bare wood reckoned with here.',
     ],
-    list: { title: 'Cleaning, in order', items: steps.map((step) => stepWords[step]) },
+    list: { title: 'Cleaning, in order', items: steps.map(stepInWords) },
   };
 }
