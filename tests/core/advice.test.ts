@@ -174,7 +174,7 @@ describe('a crack', () => {
   });
 
   it('between boards closes by the swelling of the boards', () => {
-    const { closing, wood, strainPct } = answerOf('closeCrack', {
+    const { closing, wood, strainPct, action, reasons } = answerOf('closeCrack', {
       kind: 'openGlueLine',
       answers: { gapMm: 0.8, lengthMm: 170, pctOfLine: 40 },
       zone: 'glueLine',
@@ -186,6 +186,8 @@ describe('a crack', () => {
     const points = (closing?.moisturePct ?? 0) - 8.485;
     expect(455 * WOODS[wood].perPoint.tangential * points).toBeCloseTo(0.8, 2);
     expect(strainPct).toBeCloseTo((100 * 0.8) / 455, 6);
+    expect(action).toBe('humidifyFirst');
+    expect(reasons.map(({ code }) => code)).toEqual(['strain-bearable', 'humidity-reachable', 'wood-varies']);
   });
 
   it('has nothing to say while nobody has measured the gap, and asks for it', () => {
@@ -271,6 +273,12 @@ describe('a filling', () => {
     const cap = row('geom.cap.20x3');
     const { volumeMm3 } = answerOf('fill', { kind: 'dent', answers: { diaMm: 20, depthMm: 3, count: 2 } });
     expect(volumeMm3.likely).toBeCloseTo(2 * Number((cap.expected as { V_mm3: number }).V_mm3), 0);
+  });
+
+  it('takes a loss for more than a bowl and less than a box of its area and depth', () => {
+    // 4 cm² × 3 mm is 1200 mm³ with upright walls; a paraboloid bowl holds half of its box.
+    const { volumeMm3 } = answerOf('fill', { kind: 'loss', answers: { areaCm2: 4, depthMm: 3 } });
+    expect(volumeMm3).toEqual({ low: 600, likely: 900, high: 1200 });
   });
 
   it('puts wood first where pins go in, and names what speaks against paste', () => {
@@ -407,6 +415,11 @@ describe('mould', () => {
     expect(codes('plywood')).toContain('too-far-through-thin-layers');
     expect(codes('sparterie')).toContain('too-far-through-thin-layers');
     expect(codes('lime')).toEqual([]);
+  });
+
+  it('wants FFP2 at least, and FFP3 where growth is heavy', () => {
+    const mask = (areaPct: number) => answerOf('mouldRisk', { kind: 'mould', answers: { areaPct } }).mask;
+    expect([mask(5), mask(30)]).toEqual(['ffp2', 'ffp3']);
   });
 
   it('never ends the list of reasons nobody looked into by answering them itself', () => {

@@ -101,7 +101,7 @@ export function crackWords(answer: CrackAnswer, units: LengthUnits): AdviceWords
           list: {
             title: 'Humidity week by week',
             items: [
-              ...steps.map(({ week, relativeHumidityPct }) => `Week ${week}: ${pct(relativeHumidityPct, 0)}`),
+              ...steps.map(({ relativeHumidityPct }) => `A week at ${pct(relativeHumidityPct, 0)}.`),
               'Hold the last until two weighings a week apart agree; the wood follows later than the air.',
             ],
           },
