@@ -2,7 +2,7 @@ import { catalogue } from '../src/catalogue/index.ts';
 import type { Case } from '../src/core/assess.ts';
 import { plainTerms } from '../src/core/blank.ts';
 import { applicableKinds, settingOf } from '../src/core/block.ts';
-import type { Catalogue } from '../src/core/catalogue.ts';
+import type { Catalogue, ThreePoint, Treatment } from '../src/core/catalogue.ts';
 import type { Fields, Finding, HatBlock, SaleTerms, Settings, Survey } from '../src/core/records.ts';
 import type { ForecastCase } from '../src/core/simulate/simulate.ts';
 import { type ExampleLot, lanthorn } from '../src/demo/lanthorn.ts';
@@ -103,4 +103,35 @@ export function caseOfLot(number: string): Case {
   });
   const survey = { ...everythingLookedAt(block, findings), measures: { ...lot.measures } };
   return aCase({ block, survey, findings });
+}
+
+/** The likely value for all three points. */
+const certainly = ({ m }: ThreePoint): ThreePoint => ({ o: m, m, p: m });
+
+/** The catalogue without chance: every repair holds, every step takes the likely time. */
+export const certain: Catalogue = {
+  ...catalogue,
+  model: { ...catalogue.model, successMultiplier: [0, 0, 0, 0, 0] },
+  damage: mapValues(catalogue.damage, (kind) => ({ ...kind, baseSuccess: 1 })),
+  treatments: mapValues(catalogue.treatments, withoutSpread),
+};
+
+function withoutSpread(treatment: Treatment): Treatment {
+  const { setUpHours, per, waitHours } = treatment;
+  return {
+    ...treatment,
+    setUpHours: certainly(setUpHours),
+    per: per && { ...per, hours: certainly(per.hours) },
+    waitHours: certainly(waitHours),
+  };
+}
+
+/** A catalogue with one treatment replaced. */
+export const withTreatment = (id: string, change: Partial<Treatment>, known: Catalogue = catalogue): Catalogue => ({
+  ...known,
+  treatments: mapValues(known.treatments, (one, key) => (key === id ? { ...one, ...change } : one)),
+});
+
+function mapValues<T>(table: Readonly<Record<string, T>>, change: (value: T, key: string) => T): Record<string, T> {
+  return Object.fromEntries(Object.entries(table).map(([key, value]) => [key, change(value, key)]));
 }

@@ -84,6 +84,21 @@ function estimatedPrices({ setting, found }: Facts, catalogue: Catalogue) {
   return { middle, usedShare };
 }
 
+/** What the block earns in use, unrounded; endless when the owner has not said, so that replacement alone bounds it. */
+export function valueInUseOf(
+  { hatsPerYear, marginPerHat, blockShare }: Pick<HatBlock, 'hatsPerYear' | 'marginPerHat' | 'blockShare'>,
+  { horizonYears, discountRate }: Pick<Settings, 'horizonYears' | 'discountRate'>,
+): number {
+  if (hatsPerYear === null || marginPerHat === null || blockShare === null) return Number.POSITIVE_INFINITY;
+  return valueInUse({
+    hatsPerYear,
+    marginPerHat,
+    shareDueToBlock: blockShare,
+    years: horizonYears,
+    rate: discountRate,
+  });
+}
+
 /**
  * Worth by the book: V_ok, V_fail, ceiling, walk-away and the highest price at the sale's terms.
  * Prices the owner has not given come from the catalogue and say so; an equal used block then lies within the type's
@@ -95,16 +110,7 @@ export function worthOf(facts: Facts, catalogue: Catalogue): Worth {
   const newPrice = price(block.newPrice, middle);
   const equalUsed = price(block.equalUsedPrice, newPrice.amount * usedShare);
   const fallback = price(block.fallbackPrice, newPrice.amount * catalogue.model.fallbackShare[setting.shapeValue]);
-  const used = block.hatsPerYear !== null && block.marginPerHat !== null && block.blockShare !== null;
-  const inUse = used
-    ? valueInUse({
-        hatsPerYear: block.hatsPerYear ?? 0,
-        marginPerHat: block.marginPerHat ?? 0,
-        shareDueToBlock: block.blockShare ?? 0,
-        years: settings.horizonYears,
-        rate: settings.discountRate,
-      })
-    : Number.POSITIVE_INFINITY;
+  const inUse = valueInUseOf(block, settings);
   // A block whose work held is worth at least what one whose work failed still fetches.
   const valueOk = Math.max(fallback.amount, valueIfSaved(newPrice.amount, after, inUse));
   const labour = plan.meanHours * settings.hourlyRate;
@@ -131,7 +137,7 @@ export function worthOf(facts: Facts, catalogue: Catalogue): Worth {
     newPrice,
     equalUsed,
     fallback,
-    valueInUse: used ? roundMinor(inUse) : null,
+    valueInUse: Number.isFinite(inUse) ? roundMinor(inUse) : null,
     valueOk: roundMinor(valueOk),
     weighed: minor(floorMinor(restoring) + roundMinor(labour) + plan.consumables),
     labour: roundMinor(labour),

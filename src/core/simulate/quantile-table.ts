@@ -42,27 +42,30 @@ export function pertTable({ o, m, p }: ThreePoint): QuantileTable {
 /** Whether all quantiles are one: then there is nothing to draw. */
 export const isConstant = (table: QuantileTable): boolean => table[0] === table[STEPS];
 
-const multipliers = new Map<string, QuantileTable>();
-
-/** Tables of one owner's multipliers, remembered: they change only when a job is logged. */
-function remembered(key: string, make: () => QuantileTable): QuantileTable {
-  let table = multipliers.get(key);
-  if (!table) {
-    if (multipliers.size >= 64) multipliers.clear();
-    table = make();
-    multipliers.set(key, table);
-  }
-  return table;
+/** A few tables of one owner, remembered: they change only when a job is logged. */
+function remembering<Figures extends readonly number[]>(make: (...figures: Figures) => QuantileTable): typeof make {
+  const known = new Map<string, QuantileTable>();
+  return (...figures) => {
+    const key = figures.join(' ');
+    let table = known.get(key);
+    if (!table) {
+      if (known.size >= 64) known.clear();
+      table = make(...figures);
+      known.set(key, table);
+    }
+    return table;
+  };
 }
 
+const standardNormal = remembering(() => tableOf(normalQuantile));
+const standardStudent = remembering((freedom: number) => tableOf((u) => studentTQuantile(u, freedom)));
+
 /** Log-normal multiplier with median e^mu and log spread sigma; a constant where there is no spread. */
-export const logNormalTable = (mu: number, sigma: number): QuantileTable =>
-  remembered(`normal ${mu} ${sigma}`, () =>
-    tableOf((u) => (sigma === 0 ? Math.exp(mu) : Math.exp(mu + sigma * normalQuantile(u)))),
-  );
+export const logNormalTable = remembering((mu: number, sigma: number) =>
+  standardNormal().map((z) => Math.exp(mu + sigma * z)),
+);
 
 /** Multiplier whose log is Student t: the predictive of a log of hours. Its mean does not exist; its quantiles do. */
-export const logStudentTable = (mu: number, scale: number, freedom: number): QuantileTable =>
-  remembered(`t ${mu} ${scale} ${freedom}`, () =>
-    tableOf((u) => (scale === 0 ? Math.exp(mu) : Math.exp(mu + scale * studentTQuantile(u, freedom)))),
-  );
+export const logStudentTable = remembering((mu: number, scale: number, freedom: number) =>
+  standardStudent(freedom).map((t) => Math.exp(mu + scale * t)),
+);

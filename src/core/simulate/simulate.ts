@@ -2,7 +2,7 @@ import { type Assessment, assess, type Case, type GradedFinding } from '../asses
 import type { Catalogue, Origin } from '../catalogue.ts';
 import { eveningsOf } from '../days.ts';
 import { floorMinor, type MinorUnits } from '../units.ts';
-import { highestPriceFor } from '../worth.ts';
+import { highestPriceFor, valueInUseOf } from '../worth.ts';
 import type { Tallies } from './belief.ts';
 import { type Fate, type Found, fatesOf, hide } from './fate.ts';
 import { labourOf } from './labour.ts';
@@ -129,7 +129,13 @@ export function forecast(
   const fate = fatesOf(found, hidden, workshop.works.length, facts.block.copyable, count);
   const evenings = eveningsOf(settings);
   const labour = labourOf(found, hidden, fate, workshop, { hourlyRate: settings.hourlyRate, evenings }, luck);
-  const { gross, outcomes } = grossOf(fate, workshop.works.length, book, catalogue.model);
+  const { gross, outcomes } = grossOf(
+    fate,
+    workshop.works.length,
+    book,
+    valueInUseOf(facts.block, settings),
+    catalogue.model,
+  );
 
   const nets = {
     restore: gross.restore.map((amount, i) => amount - (labour.cost[i] as number)),
@@ -191,11 +197,10 @@ function foundIn(
 }
 
 /** What each strategy brings in every draw, minor units, and how often restoring ended how. */
-function grossOf(fate: Fate, steps: number, { setting, worth }: Assessment, model: Catalogue['model']) {
+function grossOf(fate: Fate, steps: number, { setting, worth }: Assessment, inUse: number, model: Catalogue['model']) {
   const count = fate.reached.length;
   const gross = { restore: new Float64Array(count), copy: new Float64Array(count), keep: new Float64Array(count) };
   const outcomes = { works: 0, copies: 0, lost: 0 };
-  const inUse = worth.valueInUse ?? Number.POSITIVE_INFINITY;
   const value = (points: number): number => Math.min((worth.newPrice.amount * points) / 100, inUse);
   const spare = worth.fallback.amount;
   const ofShape = model.copyShare[setting.shapeValue] * worth.newPrice.amount;
