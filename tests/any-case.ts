@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { catalogue } from '../src/catalogue/index.ts';
 import type { Case } from '../src/core/assess.ts';
-import { applicableKinds, settingOf, zonesFor } from '../src/core/block.ts';
+import { applicableKinds, type Setting, settingOf, zonesFor } from '../src/core/block.ts';
 import { type Ask, type DamageKind, entry, type Grade, SHAPE_VALUES, type Treatment } from '../src/core/catalogue.ts';
 import { VAT_BASES } from '../src/core/fees.ts';
 import type { PaceBook } from '../src/core/plan.ts';
@@ -83,10 +83,21 @@ function answerTo(ask: Ask, kind: DamageKind, value: number): number | boolean |
   return Math.min(ask.max, ((value >> 1) % (steps + 1)) * ask.step);
 }
 
+const known = new WeakMap<HatBlock, { readonly setting: Setting; readonly kinds: readonly string[] }>();
+
+/** What the rules make of a block, worked out once for all its findings. */
+function aboutBlock(block: HatBlock) {
+  const before = known.get(block);
+  if (before) return before;
+  const setting = settingOf(block, catalogue);
+  const about = { setting, kinds: applicableKinds(setting, catalogue) };
+  known.set(block, about);
+  return about;
+}
+
 /** The n-th finding on a block. */
 export function findingFrom(raw: RawFinding, block: HatBlock, number: number): Finding {
-  const setting = settingOf(block, catalogue);
-  const here = applicableKinds(setting, catalogue);
+  const { setting, kinds: here } = aboutBlock(block);
   // One in forty is of a kind of a newer catalogue, one in a zone of it, one of a kind that cannot occur here.
   const id =
     raw.strange === 39 ? 'ofANewerCatalogue' : raw.strange === 38 ? pick(kindIds, raw.kind) : pick(here, raw.kind);
@@ -234,7 +245,7 @@ export function anyCase({
     .map(({ block, raw, skipped, alsoSkipped, stationsSkipped, taped, terms, settings, pace }) => {
       const findings = raw.map((one, n) => findingFrom(one, block, n + 1));
       const found = new Set(findings.map(({ kind }) => kind));
-      const none = applicableKinds(settingOf(block, catalogue), catalogue).filter(
+      const none = aboutBlock(block).kinds.filter(
         (kind, n) => !found.has(kind) && (everythingLookedAt || !(isIn(skipped, n) && isIn(alsoSkipped, n))),
       );
       const stations = Object.keys(catalogue.stations).filter(
