@@ -140,6 +140,24 @@ describe('a what-if', () => {
   });
 });
 
+describe('a block that earns little and has a shape worth having', () => {
+  it('is worth no more when it stops working than while it works', () => {
+    const block = aBlock({
+      shapeValue: 'unique',
+      newPrice: 40_000,
+      fallbackPrice: 3_000,
+      hatsPerYear: 1,
+      marginPerHat: 1_000,
+      blockShare: 0.2,
+    });
+    const ruined = [aFinding({ kind: 'displayPiece', zone: 'whole', answers: { signsCount: 3 } })];
+    const ceilingWith = (findings: typeof ruined): number =>
+      forecast(aForecastCase({ block, findings, survey: everythingLookedAt(block, findings) }), catalogue).strategies
+        .restore.ceiling;
+    expect(ceilingWith(ruined)).toBeLessThanOrEqual(ceilingWith([]));
+  });
+});
+
 describe('nothing looked at', () => {
   it('lies under the same block with everything looked at and nothing found, wider, and asks to be looked at', () => {
     const block = aBlock({ newPrice: 40_000, equalUsedPrice: 39_000, fallbackPrice: 4_000 });

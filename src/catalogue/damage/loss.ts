@@ -61,7 +61,13 @@ export const loss = {
       {
         treatment: 'letInPatch',
         fromGrade: 4,
-        when: { not: { material: ['papierMache', 'plaster'] } },
+        // At the line also where wood and shell meet: a patch planned at grade 3 is not left out at grade 4.
+        when: {
+          any: [
+            { not: { material: ['papierMache', 'plaster'] } },
+            { all: [{ zoneClass: ['line'] }, { material: woods }] },
+          ],
+        },
         amount: { from: 'areaCm2', else: 25 },
         why: 'Too much for filler.',
         essential: true,
