@@ -11,7 +11,11 @@ export interface VerdictFacts {
     readonly zoneClass: ZoneClass;
     readonly counts: DamageKind['counts'];
   }[];
-  readonly gates: readonly { readonly effects: readonly GateEffect[]; readonly advice: string; readonly findingId: string }[];
+  readonly gates: readonly {
+    readonly effects: readonly GateEffect[];
+    readonly advice: string;
+    readonly findingId: string;
+  }[];
   readonly unknownEssentials: number;
   readonly shapeValue: ShapeValue;
   readonly copyable: boolean;
@@ -19,7 +23,11 @@ export interface VerdictFacts {
 
 export type VerdictReason =
   | { readonly rule: 'refused' | 'live' | 'untested'; readonly findingId: string }
-  | { readonly rule: 'scoreTooLow' | 'oddsTooLow' | 'scoreModest' | 'oddsModest' | 'foundBelowSound'; readonly value: number; readonly bound: number }
+  | {
+      readonly rule: 'scoreTooLow' | 'oddsTooLow' | 'scoreModest' | 'oddsModest' | 'foundBelowSound';
+      readonly value: number;
+      readonly bound: number;
+    }
   | { readonly rule: 'critical' | 'needsRepair'; readonly findingId: string }
   | { readonly rule: 'unknownEssentials'; readonly count: number }
   | { readonly rule: 'shapeCommon' | 'notCopyable' | 'worthCopying' | 'nothingAgainst' };

@@ -27,8 +27,11 @@ export interface FigureViewProps {
 /** Not for screen readers: what is drawn here is said elsewhere. */
 const unread = { 'aria-hidden': 'true' } as const;
 
-/** At most so much of a thin zone's grip lies on top of its neighbours, which need their own room. */
-const GRIP_ON_TOP = 16;
+/**
+ * A grip makes a zone 44 units broad where nothing else is. On top of its neighbours, which need their own room, it only
+ * makes it 24: the least that can be hit with some care.
+ */
+const gripOnTop = (grip: number): number => Math.max(0, grip - 20);
 
 function PickZone({ zone, picker, state }: { zone: DrawnZone; picker: Picking; state: string | undefined }) {
   const key = zoneKey(zone);
@@ -36,7 +39,7 @@ function PickZone({ zone, picker, state }: { zone: DrawnZone; picker: Picking; s
   const shape = (
     <>
       <path class={css.area} d={zone.d} />
-      {zone.grip > 0 && <path class={css.grip} d={zone.d} stroke-width={Math.min(zone.grip, GRIP_ON_TOP)} />}
+      {gripOnTop(zone.grip) > 0 && <path class={css.grip} d={zone.d} stroke-width={gripOnTop(zone.grip)} />}
     </>
   );
   if (!picker.isHome(key)) {

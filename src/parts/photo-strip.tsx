@@ -1,9 +1,13 @@
+import { pairsOf } from '../core/before-after.ts';
 import { entry } from '../core/catalogue.ts';
 import type { Fields } from '../core/records.ts';
+import { usualStage } from '../core/shot-list.ts';
 import { PhotoInput } from '../photos/photo-input.tsx';
 import { useApp } from '../ui/app.ts';
+import { Button } from '../ui/button.tsx';
 import { to } from '../ui/route.ts';
 import { useAddPhoto } from './add-photo.ts';
+import { PhotoNotices } from './photo-notice.tsx';
 import css from './photo-strip.module.css';
 import { StoredPicture } from './stored-picture.tsx';
 import type { BlockCase } from './use-case.ts';
@@ -27,8 +31,10 @@ export function PhotoStrip({
     blockId: of.block.id,
     findingId,
     view: findingId ? 'damageClose' : (next ?? 'threeQuarter'),
-    stage: 'before',
+    stage: usualStage(of.block.place),
   };
+  const at = (path: string): string => to(`/block/:id${path}`, { id: of.block.id });
+  const pairs = findingId === null ? pairsOf(of.photos, [], []) : [];
   return (
     <div class={css.photos}>
       {photos.length > 0 && (
@@ -46,6 +52,7 @@ export function PhotoStrip({
           ))}
         </ul>
       )}
+      <PhotoNotices of={of} photos={photos} />
       {next && (
         <p class={css.next}>
           Next view: <b>{catalogue.views[next]?.term}</b>. {catalogue.views[next]?.text}
@@ -54,8 +61,20 @@ export function PhotoStrip({
       <PhotoInput
         context={JSON.stringify(fields)}
         options={{ keepOriginal: of.settings.keepOriginals, keepPosition: of.settings.keepPosition }}
-        onPrepared={(prepared) => addPhoto(prepared, fields)}
+        onPrepared={async (prepared) => {
+          await addPhoto(prepared, fields);
+        }}
       />
+      <p class={css.others}>
+        <Button look="quiet" href={`${at('/camera')}${findingId ? `?finding=${findingId}` : ''}`}>
+          Camera in the page
+        </Button>
+        {pairs.length > 0 && (
+          <Button look="quiet" href={at('/compare')}>
+            Before beside after
+          </Button>
+        )}
+      </p>
     </div>
   );
 }

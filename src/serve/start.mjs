@@ -2,7 +2,9 @@
 import { install, run } from './install.mjs';
 
 install();
-run('npx', ['vite', 'build', '--config', 'src/vite.config.ts', 'src', '--logLevel', 'warn'], { NODE_ENV: 'production' });
+run('npx', ['vite', 'build', '--config', 'src/vite.config.ts', 'src', '--logLevel', 'warn'], {
+  NODE_ENV: 'production',
+});
 
 const { distFolder, serve } = await import('./serve.mjs');
 const wanted = Number(process.env.PORT ?? 4173);

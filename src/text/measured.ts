@@ -64,17 +64,17 @@ const FRACTIONS = [
   [3 / 4, 'three quarters'],
   [4 / 5, 'four fifths'],
   [9 / 10, 'nine tenths'],
-  [1, 'all'],
+  [1, ''],
 ] as const;
 
-/** `about a third`, for a length without millimetres beside one that everybody can see. */
+/** `about a third of`, to stand before something everybody can see, for a length without millimetres. */
 export function shareInWords(share: number): string {
-  if (share < 0.07) return 'less than a tenth';
+  if (share < 0.07) return 'less than a tenth of';
   if (share > 1.05) return `about ${share.toFixed(1)} times`;
-  const [, words] = FRACTIONS.reduce((best, next) =>
+  const [fraction, words] = FRACTIONS.reduce((best, next) =>
     Math.abs(next[0] - share) < Math.abs(best[0] - share) ? next : best,
   );
-  return `about ${words} of`;
+  return fraction === 1 ? 'as long as' : `about ${words} of`;
 }
 
 /** Why something was not measured, and what to do instead. */

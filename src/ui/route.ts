@@ -13,6 +13,15 @@ export interface Route {
 /** Declares a screen. Each `screens/<name>/route.ts` exports one or several as `routes`; they are found by glob. */
 export const defineRoute = (route: Route): Route => route;
 
+/** What a part of an address says; one that was cut or mistyped is taken as it stands, and then nothing is found under it. */
+function decoded(part: string): string {
+  try {
+    return decodeURIComponent(part);
+  } catch {
+    return part;
+  }
+}
+
 /** Parameters when `path` fits the route, else undefined. */
 export function matches(route: Route, path: string): Params | undefined {
   const wanted = route.path.split('/').filter(Boolean);
@@ -21,7 +30,7 @@ export function matches(route: Route, path: string): Params | undefined {
   const params: Record<string, string> = {};
   for (const [index, part] of wanted.entries()) {
     const value = given[index] ?? '';
-    if (part.startsWith(':')) params[part.slice(1)] = decodeURIComponent(value);
+    if (part.startsWith(':')) params[part.slice(1)] = decoded(value);
     else if (part !== value) return undefined;
   }
   return params;

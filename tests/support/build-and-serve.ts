@@ -1,23 +1,29 @@
-import { spawnSync } from 'node:child_process';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
-import { distFolder, serve } from '../../src/serve/serve.mjs';
+// biome-ignore lint/correctness/useImportExtensions: it has one; the rule looks at the .d.mts beside it
+import { serve } from '../../src/serve/serve.mjs';
+import { buildApp } from './build-app.ts';
 
 declare module 'vitest' {
   interface ProvidedContext {
+    /** Address of the built app. */
     readonly url: string;
+    /** Folder of the built app, for servers of a test's own. */
+    readonly dist: string;
   }
 }
 
 /** Builds the app as it ships and serves it for the end-to-end tests. */
 export default async function buildAndServe(project: TestProject): Promise<() => Promise<void>> {
-  // In its own process: inside vitest NODE_ENV is "test", and a test build registers no service worker.
-  const { status, stderr } = spawnSync(
-    process.execPath,
-    ['node_modules/vite/bin/vite.js', 'build', '--config', 'src/vite.config.ts', 'src', '--logLevel', 'warn'],
-    { env: { ...process.env, NODE_ENV: 'production' }, encoding: 'utf8' },
-  );
-  if (status !== 0) throw new Error(`The build failed:\n${stderr}`);
-  const server = await serve(distFolder);
+  const dist = await mkdtemp(join(tmpdir(), 'blockworth-built-'));
+  buildApp(dist);
+  const server = await serve(dist);
   project.provide('url', server.url);
-  return () => server.close();
+  project.provide('dist', dist);
+  return async () => {
+    await server.close();
+    await rm(dist, { recursive: true, force: true });
+  };
 }

@@ -153,7 +153,7 @@ function beretUnder(): DrawingView {
   const neck = flat(NECK.long, NECK.wide);
   const rope = flat(NECK.long + 8, NECK.wide + 8);
   const hole = stemHole([x, y]);
-  const [half, key] = [35, 57];
+  const [half, key] = [33, 57];
   const reach = NECK.long * Math.sqrt(1 - (half / NECK.wide) ** 2) - 3;
   const bar = (left: number, top: number, right: number, bottom: number): string =>
     closedPath([

@@ -156,28 +156,28 @@ function clocheSide(): DrawingView {
 }
 
 function clochePlan(): DrawingView {
-  const see = fromAbove(160, 136);
-  const edge = flat(134, 114, 6);
-  const inner = flat(127, 107, 5.5);
-  const rope = flat(98, 80, 1);
-  const crown = flat(92, 74);
+  const see = fromAbove(160, 140);
+  const edge = flat(138, 118, 6);
+  const inner = flat(131, 111, 5.5);
+  const rope = flat(92, 76, 1);
+  const crown = flat(86, 70);
   const tip = flat(50, 34);
   const ring = (level: Level): string => closedPath(wholeRing(see, level));
-  return view('plan', 330, {
+  return view('plan', 338, {
     outline: [
       contour(wholeRing(see, edge), 'paper'),
       ...planShading(
         see,
-        [3, 6, 9, 12].map((by) => flat(134 - by, 114 - by, 6 - by / 3)),
+        [3, 6, 9, 12].map((by) => flat(138 - by, 118 - by, 6 - by / 3)),
         { reach: 44 },
       ),
       line([...wholeRing(see, rope), onLevel(see, rope, 0)]),
       contour(wholeRing(see, crown), 'paper'),
       ...planShading(
         see,
-        [4, 7, 10, 13, 16, 19, 22].map((by) => flat(92 - by, 74 - by)),
+        [4, 7, 10, 13, 16, 19, 22].map((by) => flat(86 - by, 70 - by)),
       ),
-      ...centreMarks(see, flat(91, 73), 7),
+      ...centreMarks(see, flat(85, 69), 7),
       swelling(arc(see, edge, 14, -110), 2.6),
       swelling(arc(see, crown, 6, -100), 1.8),
     ],
@@ -187,9 +187,9 @@ function clochePlan(): DrawingView {
       ...quarters(see, inner, rope, brimNames),
       zone('ropeLine', without(ring(rope), ring(crown))),
       zone('edgeGroove', without(ring(edge), ring(inner))),
-      tag(6, 272),
+      tag(6, 280),
     ],
-    lettering: [frontIsDown(160, 304)],
+    lettering: [frontIsDown(160, 310)],
   });
 }
 

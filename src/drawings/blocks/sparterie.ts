@@ -190,7 +190,7 @@ function toquePlan(): DrawingView {
 /** Looking up into it: the wire, the turned-in binding, and the muslin with its threads crossing. */
 function toqueUnder(): DrawingView {
   const see = fromBelow(160, 134);
-  const [edge, wire, binding] = [flat(118, 96), flat(110, 88), flat(95, 73)];
+  const [edge, wire, binding] = [flat(120, 98), flat(112, 90), flat(89, 67)];
   const ring = (level: Level): string => closedPath(wholeRing(see, level));
   const threads = [-1, 1].flatMap((sign) =>
     Array.from({ length: 17 }, (_, k): Stroke[] => {
@@ -201,7 +201,7 @@ function toqueUnder(): DrawingView {
         return [160 + (offset + along * sign) * Math.SQRT1_2, 134 + (along - offset * sign) * Math.SQRT1_2];
       }).filter(
         ([x, y]) =>
-          ((x - 160) / 71) ** 2 + ((y - 134) / 93) ** 2 < 1 &&
+          ((x - 160) / 65) ** 2 + ((y - 134) / 87) ** 2 < 1 &&
           (x - 160) * 0.6 + (y - 134) * 0.8 < -18 + 14 * Math.sin(k * 2.1),
       );
       return points.length > 3 ? [line([points[0] as Point, points[points.length - 1] as Point], 'hatch')] : [];
@@ -217,13 +217,13 @@ function toqueUnder(): DrawingView {
         { length: 58 },
         (_, k): Stroke =>
           line(
-            [onLevel(see, flat(111, 89), k * 6.2), onLevel(see, flat(96, 74), k * 6.2 + 2)],
+            [onLevel(see, flat(113, 91), k * 6.2), onLevel(see, flat(90, 68), k * 6.2 + 2)],
             k % 2 === 0 ? 'detail' : 'hatch',
           ),
       ),
       ...planShading(
         see,
-        [92, 89, 86, 83, 80].map((long) => flat(long, long - 22)),
+        [86, 83, 80, 77, 74].map((long) => flat(long, long - 22)),
         { middle: 228, reach: 46 },
       ),
       swelling(arc(see, edge, -12, 112), 2.4),

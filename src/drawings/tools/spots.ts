@@ -208,10 +208,13 @@ export function withSpots(zones: readonly BareZone[]): DrawnZone[] {
   const worth = (allotted: Point[][] = []): number =>
     allotted.reduce((sum, spots) => sum + Math.min(spots.length, ENOUGH_SPOTS), 0);
   const better = worth(second) > worth(first) ? second : first;
-  return zones.map((bare, index) => ({
+  const drawn = zones.map((bare, index) => ({
     ...bare,
     label: labels[index] as Point,
     spots: better?.[index] ?? [],
-    grip: Math.min(34, Math.round(Math.max(0, THUMB - 2 * (places[index] as Places).widest))),
+    grip: Math.min(36, Math.round(Math.max(0, THUMB - 2 * (places[index] as Places).widest))),
   }));
+  // Broad zones first, thin ones on top, or the grip of a lower edge would bury the rope line; the whole comes last.
+  const rank = ({ zone, grip }: DrawnZone): number => (zone === 'whole' ? THUMB : grip);
+  return drawn.sort((a, b) => rank(a) - rank(b));
 }

@@ -195,7 +195,7 @@ function NoScale({ desk, crack }: { readonly desk: Desk; readonly crack: Crack; 
     <p class={css.warn} role="note">
       No scale, so no millimetres: set one with <b>Scale</b>.{' '}
       {across > 0
-        ? `The crack is as long as ${shareInWords(lengthPx(crack.path, desk.size) / across)} the longest line marked.`
+        ? `The crack’s length: ${shareInWords(lengthPx(crack.path, desk.size) / across)} the longest line marked.`
         : 'Or mark a line across the whole block, and the crack is given as a share of it.'}
     </p>
   );

@@ -214,7 +214,7 @@ function LineLength({
       .map(({ points: [from, to] }) => (from && to ? lengthOf(desk, from, to) : 0))
       .reduce((most, px) => Math.max(most, px), 0);
     return longest > 0 ? (
-      <p class={css.small}>As long as {shareInWords(lengthOf(desk, a, b) / longest)} the longest line marked.</p>
+      <p class={css.small}>Its length: {shareInWords(lengthOf(desk, a, b) / longest)} the longest line marked.</p>
     ) : null;
   }
   return (

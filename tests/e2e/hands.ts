@@ -1,0 +1,176 @@
+import type { Locator, Page } from 'playwright-core';
+import { catalogue } from '../../src/catalogue/index.ts';
+
+export interface HandedFile {
+  readonly name: string;
+  readonly mimeType: string;
+  readonly buffer: Buffer;
+}
+
+/** The app's word for an entry of its catalogue. */
+export function term(
+  table: 'types' | 'materials' | 'stations' | 'damage' | 'zones' | 'treatments' | 'measures',
+  id: string,
+): string {
+  const entry = catalogue[table][id];
+  if (!entry) throw new Error(`No ${table} “${id}” in the catalogue.`);
+  return entry.term;
+}
+
+/**
+ * A person's hands on the app: every label the end-to-end tests go by stands here and nowhere else. Taps are counted, and
+ * every key of an on-screen keyboard is one.
+ */
+export function handsOn(page: Page) {
+  let taps = 0;
+  const tap = async (target: Locator): Promise<void> => {
+    taps += 1;
+    await target.tap();
+  };
+  const type = async (field: Locator, text: string): Promise<void> => {
+    await tap(field);
+    taps += text.length;
+    await field.fill(text);
+  };
+  const button = (name: string | RegExp, within: Page | Locator = page): Locator =>
+    within.getByRole('button', { name, exact: true });
+  const link = (name: string | RegExp, within: Page | Locator = page): Locator =>
+    within.getByRole('link', { name, exact: true });
+  const field = (name: string, within: Page | Locator = page): Locator =>
+    within.getByRole('textbox', { name, exact: true });
+  const select = (name: string): Locator => page.getByRole('combobox', { name, exact: true });
+  const sheet = page.getByRole('dialog');
+  const region = (heading: string): Locator =>
+    page.locator('section').filter({ has: page.getByRole('heading', { level: 2, name: heading, exact: true }) });
+  const shelf = {
+    open: (url: string) => page.goto(url),
+    isEmpty: page.getByText('An empty shelf.'),
+    lookAtABlock: link('Look at a block'),
+    openTheExample: button('Open the example sale'),
+    blocks: page
+      .getByRole('main')
+      .getByRole('link')
+      .filter({ has: page.locator('b') }),
+    block: (name: string) => page.getByRole('main').getByRole('link').filter({ hasText: name }),
+    readyWithoutSignal: page.getByText('Ready without signal.'),
+    newVersion: page.getByText('A new version is here.'),
+    useItNow: button('Use it now'),
+    notSaved: page.getByRole('alert').filter({ hasText: 'Not saved.' }),
+    tryAgain: button('Try again'),
+    unreadable: page.getByText('One record cannot be read.'),
+  };
+
+  const menu = (name: 'Shelf' | 'Sales' | 'Handbook' | 'Settings'): Locator =>
+    link(name, page.getByRole('navigation', { name: 'Places' }));
+
+  const look = {
+    skipThePhotograph: button('Go on without a photograph'),
+    gallery: button('Choose from the gallery'),
+    failures: page.getByRole('alert').filter({ hasText: /not taken:/ }),
+    shape: (id: string) => button(term('types', id)),
+    wood: (id: string) => button(term('materials', id)),
+    price: field('Price asked'),
+    sale: select('Where'),
+    walk: link('Walk round it'),
+  };
+
+  const walk = {
+    station: (id: string) => page.getByRole('heading', { level: 1, name: term('stations', id), exact: true }),
+    noneSeen: button(/^None of (these|the rest) seen$/),
+    onward: button(/^(None of (these|the rest) seen|On to: .*|Round it: see the block)$/),
+    found: (kind: string) => button(`Found: ${term('damage', kind)}`),
+    foundAny: button(/^Found: /),
+    another: (kind: string) => button(`Another: ${term('damage', kind)}`),
+    measure: (id: string) =>
+      field((catalogue.measures as Readonly<Record<string, { readonly short: string }>>)[id]?.short ?? id),
+    theBlock: link('The block'),
+  };
+
+  const finding = {
+    sheet,
+    zones: sheet.getByRole('radiogroup', { name: 'Where on the block' }),
+    zone: (id: string) =>
+      sheet.getByRole('radiogroup', { name: 'Where on the block' }).getByRole('radio', { name: term('zones', id) }),
+    where: sheet.getByRole('combobox', { name: 'Where', exact: true }),
+    number: (label: string) => field(label, sheet),
+    chip: (label: string, value: number, unit: string) => button(`${label}: ${value} ${unit}`, sheet),
+    yes: (label: string) => sheet.getByRole('checkbox', { name: label, exact: true }),
+    note: field('Note', sheet),
+    done: button('Done', sheet),
+  };
+
+  const answer = {
+    dock: page.locator('button[aria-haspopup="dialog"]'),
+    verdict: (id: keyof typeof catalogue.verdicts) => page.getByText(catalogue.verdicts[id].term, { exact: true }),
+  };
+
+  const block = {
+    answer: region('The answer'),
+    plan: region('What it would take'),
+    photographs: region('Photographs'),
+    photograph: region('Photographs')
+      .getByRole('link')
+      .filter({ has: page.locator('img') }),
+    findings: page
+      .getByRole('main')
+      .locator('li')
+      .filter({ has: page.locator('button b') }),
+    report: link('Report'),
+    walk: link('Walk round it'),
+    name: field('Name'),
+    note: field('Note'),
+    shelf: link('Shelf', page.getByRole('banner')),
+    gone: page.getByText('This block is not on this phone.'),
+  };
+
+  const report = {
+    prepare: button('Prepare the report'),
+    save: button('Save the file'),
+    privateNames: page.getByRole('checkbox', { name: 'Private people and places', exact: true }),
+  };
+
+  const photo = { picture: page.getByRole('main').getByRole('img', { name: 'The photograph' }) };
+
+  const sale = {
+    start: button('New sale'),
+    title: field('Title'),
+    seller: field('Who sells'),
+  };
+
+  const settings = { unreadable: (id: string) => page.getByRole('listitem').filter({ hasText: id }) };
+
+  const undo = button(/^Undo /);
+  /** Said to a screen reader, so it is there whether or not the bar shows. */
+  const status = page.getByRole('status').filter({ hasText: /^(Saving…|Saved on this phone|Not saved)$/ });
+
+  return {
+    page,
+    ...{ tap, type, shelf, menu, look, walk, finding, answer, block, photo, report, sale, settings, undo, status },
+    taps: () => taps,
+    saved: () => status.filter({ hasText: 'Saved on this phone' }).waitFor(),
+    notSaved: () => status.filter({ hasText: 'Not saved' }).waitFor(),
+    /** Chooses files through the real file input, as the gallery hands them over. */
+    async choose(files: readonly HandedFile[]): Promise<void> {
+      const [chooser] = await Promise.all([page.waitForEvent('filechooser'), look.gallery.click()]);
+      taps += 1;
+      await chooser.setFiles([...files]);
+    },
+    /** A block looked at without a photograph, as far as the first answer. */
+    async glance({ shape, wood, price }: { shape: string; wood: string; price: string }): Promise<void> {
+      await tap(shelf.lookAtABlock);
+      await tap(look.skipThePhotograph);
+      await tap(look.shape(shape));
+      await tap(look.wood(wood));
+      await type(look.price, price);
+      await answer.dock.waitFor();
+    },
+    /** Prepares the report and takes the file the browser is given to save. */
+    async takeReport(): Promise<{ readonly name: string; readonly path: string }> {
+      await tap(report.prepare);
+      const [download] = await Promise.all([page.waitForEvent('download'), tap(report.save)]);
+      return { name: download.suggestedFilename(), path: await download.path() };
+    },
+  };
+}
+
+export type Hands = ReturnType<typeof handsOn>;
