@@ -41,7 +41,7 @@ const inCard = (x: number, y: number): boolean => {
   return Math.hypot(dx, dy) <= radius;
 };
 
-const ground = wood(5, 0.8);
+const ground = wood(5, 0.5);
 
 function paint(u: number, v: number): Light {
   const [x, y] = applyHomography(toMm as NonNullable<typeof toMm>, [u, v]);
