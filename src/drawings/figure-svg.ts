@@ -30,15 +30,15 @@ const drawn = (stroke: Stroke, bold: number): string =>
   `${stroke.weight === 'hidden' ? ' stroke-dasharray="4 3"' : ''}/>`;
 
 function drawnMark({ mark, at }: PlacedMark, reach: number): string {
-  const { d, counter: half, scale, solid, outline, inner, textSize, textY } = layOut(mark, reach);
+  const { d, counter: half, scale, solid, outline, ringed, body, textSize, textY } = layOut(mark, reach);
   const [tone, counter] = solid ? [RED, PAPER] : [PAPER, RED];
   return (
     `<g transform="translate(${fixed(at[0])} ${fixed(at[1])})"><g transform="scale(${fixed(scale)})" stroke-linejoin="round">` +
     `<path d="${d}" fill="${PAPER}" stroke="${PAPER}" stroke-width="0.42"/>` +
-    `<path d="${d}" fill="${tone}" stroke="${RED}" stroke-width="${outline}"/>` +
+    (ringed ? `<path d="${d}" fill="none" stroke="${RED}" stroke-width="0.1" transform="scale(1.06)"/>` : '') +
+    `<g transform="scale(${body})"><path d="${d}" fill="${tone}" stroke="${RED}" stroke-width="${outline}"/>` +
     (half ? `<path d="${half}" fill="${counter}" stroke="none"/>` : '') +
-    (inner ? `<path d="${d}" fill="none" stroke="${PAPER}" stroke-width="0.11" transform="scale(0.8)"/>` : '') +
-    `</g><text y="${fixed(textY)}" font-size="${fixed(textSize)}" font-weight="700" text-anchor="middle" fill="${counter}" stroke="none">${mark.number}</text></g>`
+    `</g></g><text y="${fixed(textY)}" font-size="${fixed(textSize)}" font-weight="700" text-anchor="middle" fill="${counter}" stroke="none">${mark.number}</text></g>`
   );
 }
 

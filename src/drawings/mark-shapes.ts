@@ -56,8 +56,10 @@ export interface MarkLayout extends MarkShape {
   solid: boolean;
   /** Thin at grade 1, heavy at grade 2. */
   outline: number;
-  /** Grade 4 has a second line inside. */
-  inner: boolean;
+  /** Grade 4 is ringed: its shape drawn smaller, with a line round it. */
+  ringed: boolean;
+  /** Size of the shape itself within the mark. */
+  body: number;
   textSize: number;
   textY: number;
 }
@@ -67,13 +69,14 @@ export function layOut(
   reach: number,
 ): MarkLayout {
   const shape = shapeOfMechanism(mechanism);
-  const textSize = reach * shape.room * (number > 99 ? 0.85 : number > 9 ? 1.05 : 1.28);
+  const textSize = reach * shape.room * (grade === 4 ? 0.9 : 1) * (number > 99 ? 0.85 : number > 9 ? 1.05 : 1.28);
   return {
     ...shape,
     scale: reach * 0.94,
     solid: grade >= 3,
     outline: grade === 2 ? 0.29 : 0.145,
-    inner: grade === 4,
+    ringed: grade === 4,
+    body: grade === 4 ? 0.8 : 1,
     textSize,
     // Figures are about 0.72 of the type size high.
     textY: shape.drop * reach + textSize * 0.36,
