@@ -36,7 +36,8 @@ const ANSWERS: readonly (readonly [string, (row: CheckRow) => number])[] = [
   [
     'stamp.',
     (row) => {
-      const reading = row.inputs.reading as Reading;
+      // The handbook spells this one reading in its own way.
+      const reading = (row.inputs.reading === 'fr_point' ? 'frenchPoint' : row.inputs.reading) as Reading;
       const found = stampReadings(String(row.inputs.stamp)).find((candidate) => candidate.reading === reading);
       return found?.circumferenceMm ?? Number.NaN;
     },
