@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
 import type { ComponentType } from 'preact';
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
 import { matches, type Params, type Route } from './route.ts';
 import { SafetyNet } from './safety-net.tsx';
 
@@ -54,8 +54,6 @@ export function Outlet({ onArrive }: { onArrive: (route: Route) => void }) {
         if (!current) return;
         setFailed(undefined);
         setShown({ ...hit, Screen, address });
-        onArrive(hit.route);
-        scrollTo(0, 0);
       },
       (error: unknown) => current && setFailed(error),
     );
@@ -63,6 +61,12 @@ export function Outlet({ onArrive }: { onArrive: (route: Route) => void }) {
       current = false;
     };
   }, [address]);
+  // Once it is drawn, not before: the heading that gets the focus must be the new one.
+  useLayoutEffect(() => {
+    if (!shown) return;
+    onArrive(shown.route);
+    scrollTo(0, 0);
+  }, [shown]);
   if (failed)
     return (
       <SafetyNet>

@@ -21,8 +21,13 @@ export function Sheet({
   const id = useId();
   useEffect(() => {
     const element = dialog.current;
+    const opener = document.activeElement;
     if (element && !element.open) element.showModal();
-    return () => element?.close();
+    return () => {
+      element?.close();
+      // The sheet is out of the page by now, and the browser gives the focus back only from one that is in it.
+      if (opener instanceof HTMLElement && opener.isConnected) opener.focus({ preventScroll: true });
+    };
   }, []);
   return (
     // biome-ignore lint/a11y/useKeyWithClickEvents: a click beside the sheet closes it; by key, Escape does (onCancel)
