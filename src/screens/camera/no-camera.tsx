@@ -1,7 +1,4 @@
-import type { Fields, Photo } from '../../core/records.ts';
-import { useAddPhoto } from '../../parts/add-photo.ts';
-import type { BlockCase } from '../../parts/use-case.ts';
-import { PhotoInput } from '../../photos/photo-input.tsx';
+import type { ComponentChildren } from 'preact';
 import { Button } from '../../ui/button.tsx';
 import css from './camera.module.css';
 import type { Refusal } from './camera-track.ts';
@@ -14,30 +11,20 @@ const SENTENCES: Readonly<Record<Refusal, string>> = {
   unable: 'This browser gives pages no camera. Take the photograph with the phone’s own camera here.',
 };
 
-/** In place of the finder: why there is no picture, and the usual way in, for the same view and stage. */
+/** In place of the finder: why there is no picture, and the usual way in. */
 export function NoCamera({
   why,
-  of,
-  fields,
-  onSaved,
   onTryAgain,
+  children,
 }: {
   readonly why: Refusal;
-  readonly of: BlockCase;
-  readonly fields: Partial<Fields<'photo'>>;
-  readonly onSaved: (photo: Photo) => void;
   readonly onTryAgain: () => void;
+  readonly children: ComponentChildren;
 }) {
-  const addPhoto = useAddPhoto();
   return (
     <div class={css.none}>
       <p role="alert">{SENTENCES[why]}</p>
-      <PhotoInput
-        context={JSON.stringify(fields)}
-        prominent
-        options={{ keepOriginal: of.settings.keepOriginals, keepPosition: of.settings.keepPosition }}
-        onPrepared={async (prepared) => onSaved(await addPhoto(prepared, fields))}
-      />
+      {children}
       <Button look="quiet" onPress={onTryAgain}>
         Try the camera again
       </Button>

@@ -10,6 +10,7 @@ import { keepPhoto } from '../../parts/photo-check.ts';
 import { PhotoNotices } from '../../parts/photo-notice.tsx';
 import { type BlockCase, useCase } from '../../parts/use-case.ts';
 import { useNames } from '../../parts/use-names.ts';
+import { PhotoInput } from '../../photos/photo-input.tsx';
 import { useIncomingPhotos } from '../../photos/use-incoming-photos.ts';
 import { sentenceOf } from '../../text/errors.ts';
 import { useApp } from '../../ui/app.ts';
@@ -60,8 +61,9 @@ function Camera({ of, findingId }: { readonly of: BlockCase; readonly findingId:
   // What each file was taken for: the next may be in hand before this one is saved.
   const meant = useRef(new WeakMap<File, { fields: Partial<Fields<'photo'>>; again: Photo | undefined }>());
 
+  const incoming = { keepOriginal: of.settings.keepOriginals, keepPosition: of.settings.keepPosition };
   const { progress, failures, take, tryAgain } = useIncomingPhotos({
-    options: { keepOriginal: of.settings.keepOriginals, keepPosition: of.settings.keepPosition },
+    options: incoming,
     async onPrepared(prepared, file) {
       const { fields, again: old } = meant.current.get(file) ?? { fields: {}, again: undefined };
       const photo = await addPhoto(prepared, { blockId: of.block.id, ...fields });
@@ -90,6 +92,17 @@ function Camera({ of, findingId }: { readonly of: BlockCase; readonly findingId:
     }
   }
 
+  const fields = { blockId: of.block.id, findingId, view: inHand, stage };
+  const usualWay = (
+    <PhotoInput
+      context={JSON.stringify(fields)}
+      options={incoming}
+      onPrepared={async (prepared) => {
+        const photo = await addPhoto(prepared, fields);
+        setSaved((before) => [...before, photo]);
+      }}
+    />
+  );
   const home = to('/block/:id', { id: of.block.id });
   const lastTerm = last && (entry(catalogue.views, last.view)?.term ?? last.view);
   const ghost = shot?.ghost;
@@ -117,6 +130,7 @@ function Camera({ of, findingId }: { readonly of: BlockCase; readonly findingId:
           <Section title="In the finder">
             <FinderOptions {...options} hasGhost={ghost !== undefined} />
           </Section>
+          {camera.state.at !== 'refused' && <Section title="With the phone’s own camera">{usualWay}</Section>}
         </>
       }
       dock={
@@ -156,13 +170,9 @@ function Camera({ of, findingId }: { readonly of: BlockCase; readonly findingId:
       }
     >
       {camera.state.at === 'refused' ? (
-        <NoCamera
-          why={camera.state.why}
-          of={of}
-          fields={{ blockId: of.block.id, findingId, view: inHand, stage }}
-          onSaved={(photo) => setSaved((before) => [...before, photo])}
-          onTryAgain={camera.tryAgain}
-        />
+        <NoCamera why={camera.state.why} onTryAgain={camera.tryAgain}>
+          {usualWay}
+        </NoCamera>
       ) : (
         <>
           <Finder
