@@ -1,7 +1,7 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { ERROR_SENTENCES } from '../../src/text/errors.ts';
-import { freshDevice, leaving, openBrowser, readyWithoutSignal } from '../support/phone.ts';
+import { freshDevice, leaving, openBrowser, PHONE, readyWithoutSignal } from '../support/phone.ts';
 import { photograph } from '../support/photograph.ts';
 import { fillStorage, putStored, storedRecords } from '../support/stored.ts';
 import { type HandedFile, type Hands, handsOn } from './hands.ts';
@@ -76,7 +76,7 @@ describe('files that are no photographs', () => {
 
 describe('a full phone', () => {
   it('says that a change is not saved, keeps it in sight, and saves it once there is room', async () => {
-    const { page, context, close } = await freshDevice(browser);
+    const { page, context, close } = await freshDevice(browser, PHONE, { keepsFiles: true });
     const hands = handsOn(page);
     const devtools = await context.newCDPSession(page);
     const { origin } = new URL(inject('url'));
@@ -182,15 +182,17 @@ describe('what this app does not know', () => {
     await close();
   });
 
-  it.each(['/block/01a00000-0000-7000-8000-00000000dead', '/block/%E0%A4%A', '/block/x/walk/y', '/nowhere/at/all'])(
-    'meets the address #%s with a sentence or the shelf, not with an empty page',
-    async (hash) => {
-      const { page, seen, close } = await freshDevice(browser);
-      const hands = handsOn(page);
+  it('meets a wrong address with a sentence or the shelf, not with an empty page', async () => {
+    const { page, seen, close } = await freshDevice(browser);
+    const hands = handsOn(page);
+    for (const hash of ['/block/01a00000-0000-7000-8000-00000000dead', '/block/%E0%A4%A', '/block/x/walk/y']) {
       await page.goto(`${inject('url')}#${hash}`);
-      await (hash.startsWith('/block') ? hands.block.gone : hands.shelf.lookAtABlock).waitFor();
-      expect(seen.faults).toEqual([]);
-      await close();
-    },
-  );
+      await page.reload();
+      await hands.block.gone.waitFor();
+    }
+    await page.goto(`${inject('url')}#/nowhere/at/all`);
+    await hands.shelf.lookAtABlock.waitFor();
+    expect(seen.faults).toEqual([]);
+    await close();
+  });
 });

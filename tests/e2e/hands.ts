@@ -79,6 +79,7 @@ export function handsOn(page: Page) {
     noneSeen: button(/^None of (these|the rest) seen$/),
     onward: button(/^(None of (these|the rest) seen|On to: .*|Round it: see the block)$/),
     found: (kind: string) => button(`Found: ${term('damage', kind)}`),
+    finding: (where: string) => page.getByRole('listitem').getByRole('button').filter({ hasText: where }),
     foundAny: button(/^Found: /),
     another: (kind: string) => button(`Another: ${term('damage', kind)}`),
     measure: (id: string) =>

@@ -4,10 +4,9 @@ import { tmpdir } from 'node:os';
 import { join, relative } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
-// biome-ignore lint/correctness/useImportExtensions: it has one; the rule looks at the .d.mts beside it
 import { serve } from '../../src/serve/serve.mjs';
 import { buildApp } from '../support/build-app.ts';
-import { freshDevice, leaving, NO_SERVER, openBrowser, readyWithoutSignal } from '../support/phone.ts';
+import { freshDevice, leaving, NO_SERVER, openBrowser, PHONE, readyWithoutSignal } from '../support/phone.ts';
 import { photograph } from '../support/photograph.ts';
 import { handsOn } from './hands.ts';
 import { addresses, arrive } from './screens.ts';
@@ -59,7 +58,7 @@ afterAll(() => browser.close());
 describe('without signal', () => {
   it('has every file of the build on the phone, and opens every screen with the server dead', async () => {
     const server = await serve(inject('dist'));
-    const { page, seen, close } = await freshDevice(browser);
+    const { page, seen, close } = await freshDevice(browser, PHONE, { keepsFiles: true });
     const hands = handsOn(page);
     await hands.shelf.open(server.url);
     await hands.tap(hands.shelf.openTheExample);
@@ -88,7 +87,7 @@ describe('without signal', () => {
 
   it('works the same under a path of a host', async () => {
     const server = await serve(inject('dist'), { base: '/some/where/' });
-    const { page, seen, close } = await freshDevice(browser);
+    const { page, seen, close } = await freshDevice(browser, PHONE, { keepsFiles: true });
     const hands = handsOn(page);
     await hands.shelf.open(server.url);
     await hands.glance({ shape: 'domeCrown', wood: 'lime', price: '45' });
@@ -119,7 +118,7 @@ describe('a new version', () => {
 
   it('is offered, not forced; the old one works on meanwhile; let in, it finds everything as it was', async () => {
     const server = await serve(live);
-    const { page, context, seen, close } = await freshDevice(browser);
+    const { page, context, seen, close } = await freshDevice(browser, PHONE, { keepsFiles: true });
     const hands = handsOn(page);
     await hands.shelf.open(server.url);
     await hands.glance({ shape: 'domeCrown', wood: 'lime', price: '45' });
@@ -164,7 +163,7 @@ describe('a new version', () => {
     await rm(live, { recursive: true });
     await cp(inject('dist'), live, { recursive: true });
     const server = await serve(live);
-    const { page, close } = await freshDevice(browser);
+    const { page, close } = await freshDevice(browser, PHONE, { keepsFiles: true });
     const hands = handsOn(page);
     await hands.shelf.open(server.url);
     await readyWithoutSignal(page);

@@ -5,7 +5,6 @@ import { join } from 'node:path';
 import { Window } from 'happy-dom';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { catalogue } from '../../src/catalogue/index.ts';
-// biome-ignore lint/correctness/useImportExtensions: it has one; the rule looks at the .d.mts beside it
 import { serve } from '../../src/serve/serve.mjs';
 import { keptDevice, leaving, NO_SERVER, type Phone, readyWithoutSignal } from '../support/phone.ts';
 import { CAMERA, photograph, seenPicture } from '../support/photograph.ts';

@@ -2,7 +2,6 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
-// biome-ignore lint/correctness/useImportExtensions: it has one; the rule looks at the .d.mts beside it
 import { serve } from '../../src/serve/serve.mjs';
 import { buildApp } from './build-app.ts';
 

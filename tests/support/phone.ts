@@ -1,7 +1,6 @@
 import { spawnSync } from 'node:child_process';
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 import { onTestFailed } from 'vitest';
-// biome-ignore lint/correctness/useImportExtensions: it has one; the rule looks at the .d.mts beside it
 import { launchArgs, needBrowser } from './browser.mjs';
 
 /** A small phone, held upright: the size every screen must fit. */
@@ -22,7 +21,9 @@ export const DESK = {
   hasTouch: false,
   isMobile: false,
 } as const;
-export type Device = typeof PHONE | typeof DESK;
+/** The small phone's page with a keyboard and no touch. */
+export const KEYS = { ...PHONE, hasTouch: false, isMobile: false } as const;
+export type Device = typeof PHONE | typeof DESK | typeof KEYS;
 
 /** Everything a context asked for and everything that went wrong in it. */
 export interface Seen {
@@ -85,9 +86,16 @@ export const FAKE_CAMERA = ['--use-fake-ui-for-media-stream', '--use-fake-device
 export const openBrowser = (more: readonly string[] = []): Promise<Browser> =>
   chromium.launch({ executablePath: needBrowser(), args: [...launchArgs, ...more] });
 
-/** A device fresh from the box: no storage, no service worker. */
-export async function freshDevice(browser: Browser, device: Device = PHONE): Promise<Phone> {
-  const context = await browser.newContext(device);
+/**
+ * A device fresh from the box: nothing stored. Files are kept for use without signal only where a test is about that
+ * (`keepsFiles`): fetching all of them takes longer than most tests.
+ */
+export async function freshDevice(
+  browser: Browser,
+  device: Device = PHONE,
+  { keepsFiles = false } = {},
+): Promise<Phone> {
+  const context = await browser.newContext({ ...device, serviceWorkers: keepsFiles ? 'allow' : 'block' });
   const seen = await watched(context);
   const page = await context.newPage();
   tellOnFailure(page, seen);

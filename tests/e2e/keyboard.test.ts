@@ -1,0 +1,118 @@
+import type { Browser, Locator, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, inject, it } from 'vitest';
+import { freshDevice, KEYS, leaving, openBrowser } from '../support/phone.ts';
+import { storedRecords } from '../support/stored.ts';
+import { type Hands, handsOn, term } from './hands.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(() => browser.close());
+
+const NOTE = 'starts at the pin line';
+
+/** Whether one sees where the focus is: an outline on what has it or on what is drawn for it, or a zone's own line. */
+const isFocusSeen = (page: Page): Promise<boolean> =>
+  page.evaluate(() => {
+    const focused = document.activeElement;
+    if (!focused?.matches(':focus-visible')) return false;
+    const drawn = [focused, focused.nextElementSibling, ...focused.querySelectorAll('path')];
+    return drawn.some((element) => {
+      if (!element) return false;
+      const { outlineStyle, outlineWidth, stroke, strokeWidth } = getComputedStyle(element);
+      const isOutlined = outlineStyle !== 'none' && Number.parseFloat(outlineWidth) >= 2;
+      return (
+        isOutlined || (element instanceof SVGPathElement && stroke !== 'none' && Number.parseFloat(strokeWidth) >= 3)
+      );
+    });
+  });
+
+const isOn = (target: Locator): Promise<boolean> => target.evaluate((element) => element === document.activeElement);
+
+/** Presses a key until the focus is on the target; on every stop the focus is seen. */
+async function reach(page: Page, target: Locator, key = 'Tab'): Promise<void> {
+  await target.waitFor();
+  for (let presses = 0; presses < 90; presses++) {
+    await page.keyboard.press(key);
+    const here = await page.evaluate(() => document.activeElement?.outerHTML.slice(0, 120) ?? '');
+    // Past the last stop the focus is with the browser.
+    if (!here.startsWith('<body')) expect(await isFocusSeen(page), here).toBe(true);
+    if (await isOn(target)) return;
+  }
+  throw new Error(`${key} never came to ${target}.`);
+}
+
+async function press(page: Page, target: Locator, key: 'Enter' | 'Space' = 'Enter'): Promise<void> {
+  await reach(page, target);
+  await page.keyboard.press(key);
+}
+
+/** After a new screen is drawn its heading has the focus, and is read out. */
+const isAtTheTop = (page: Page): Promise<boolean> => page.evaluate(() => document.activeElement?.tagName === 'H1');
+
+async function toTheKnock(hands: Hands): Promise<void> {
+  const { page } = hands;
+  await press(page, hands.shelf.lookAtABlock);
+  await press(page, hands.look.skipThePhotograph);
+  await press(page, hands.look.shape('domeCrown'), 'Space');
+  await press(page, hands.look.wood('lime'), 'Space');
+  await reach(page, hands.look.price);
+  await page.keyboard.type('45');
+  await press(page, hands.look.walk);
+  for (const station of ['nose', 'heft']) {
+    await hands.walk.station(station).waitFor();
+    await expect.poll(() => isAtTheTop(page)).toBe(true);
+    await press(page, hands.walk.noneSeen);
+  }
+  await hands.walk.station('knock').waitFor();
+}
+
+it('takes a finding from the shelf to the record by keyboard alone, seen at every step', async () => {
+  const { page, seen, close } = await freshDevice(browser, KEYS);
+  const hands = handsOn(page);
+  await hands.shelf.open(inject('url'));
+  await hands.shelf.isEmpty.waitFor();
+  await toTheKnock(hands);
+
+  await press(page, hands.walk.found('split'));
+  await hands.finding.sheet.waitFor();
+  // One stop for the whole drawing; the arrows go from zone to zone, Space chooses.
+  await reach(page, hands.finding.zones.locator('[tabindex="0"]'));
+  await reach(page, hands.finding.zone('sideBack'), 'ArrowRight');
+  await page.keyboard.press('Space');
+  await expect.poll(() => hands.finding.zone('sideBack').getAttribute('aria-checked')).toBe('true');
+  expect(await hands.finding.where.inputValue()).toBe('sideBack');
+  await reach(page, hands.finding.number('Gap at the widest'));
+  await page.keyboard.type('1');
+  await press(page, hands.finding.yes('Closes under hand pressure?'), 'Space');
+  await reach(page, hands.finding.note);
+  await page.keyboard.type(NOTE);
+
+  // The sheet keeps the focus: round and round, never on the page under it.
+  for (let presses = 0; presses < 60; presses++) {
+    await page.keyboard.press('Tab');
+    const isInside = await hands.finding.sheet.evaluate(
+      (sheet) => sheet.contains(document.activeElement) || document.activeElement === document.body,
+    );
+    expect(isInside).toBe(true);
+  }
+
+  await page.keyboard.press('Escape');
+  await hands.finding.sheet.waitFor({ state: 'detached' });
+  expect(await isOn(hands.walk.another('split'))).toBe(true);
+  await hands.saved();
+  expect(await storedRecords(page, 'finding')).toMatchObject([
+    { kind: 'split', zone: 'sideBack', note: NOTE, answers: { widthMm: 1, closesByHand: true } },
+  ]);
+
+  await press(page, hands.walk.finding(term('zones', 'sideBack')));
+  await expect.poll(() => hands.finding.note.inputValue()).toBe(NOTE);
+  await page.keyboard.press('Escape');
+  await hands.finding.sheet.waitFor({ state: 'detached' });
+  await press(page, hands.undo);
+  await hands.saved();
+  expect(leaving(seen, inject('url'))).toEqual([]);
+  expect(seen.faults).toEqual([]);
+  await close();
+});
