@@ -1,5 +1,16 @@
-import { areaOf, legsOf, type PictureSize, type Spot, simplified, toPixel, toSpot } from '../core/mark-geometry.ts';
+import type { Crop } from '../core/before-after.ts';
+import {
+  areaOf,
+  fittedSize,
+  legsOf,
+  type PictureSize,
+  type Spot,
+  simplified,
+  toPixel,
+  toSpot,
+} from '../core/mark-geometry.ts';
 import type { Rgb } from '../core/physics/colour.ts';
+import { inPixels, joined, type PlaneMap } from '../core/plane-map.ts';
 import type { PhotoScale } from '../core/records.ts';
 import { sharpenCorners } from '../pixels/card.ts';
 import {
@@ -23,6 +34,7 @@ import {
   stainShare,
   traceCrack,
 } from '../pixels/index.ts';
+import { warp } from '../pixels/warp.ts';
 import { patchColour } from './patch-colour.ts';
 import { type ScaleFacts, scaleOf } from './scale-of.ts';
 
@@ -227,6 +239,9 @@ export const pixelJobs = {
   },
 } as const;
 
+/** Long side of a crop made to be printed, px: 8 cm at 300 dots an inch, and no less than the screen shows. */
+const PRINTED_LONG_SIDE_PX = 1000;
+
 /** Work on two photographs of the same block. */
 export const pairJobs = {
   /** Takes spots of the first picture to the second; `map` is row by row, in pixels of the working images. */
@@ -241,6 +256,23 @@ export const pairJobs = {
     if (!found.ok) return found;
     const sizeOf = ({ width, height }: Img): PictureSize => ({ width, height });
     return { ...found, sizes: [sizeOf(before), sizeOf(after)] };
+  },
+  /** The same part of both pictures, the second laid over the first: what a comparison prints. */
+  alignedCrops(
+    before: Img,
+    after: Img,
+    given: { readonly map: PlaneMap; readonly crop: Crop },
+  ): readonly [before: Img, after: Img] {
+    const { crop, map } = given;
+    const size = fittedSize(
+      { width: crop.width * before.width, height: crop.height * before.height },
+      PRINTED_LONG_SIDE_PX,
+    );
+    const part: PlaneMap = [crop.width, 0, crop.x, 0, crop.height, crop.y, 0, 0, 1];
+    return [
+      warp(before, inPixels(part, size, before), size.width, size.height),
+      warp(after, inPixels(joined(map, part), size, after), size.width, size.height),
+    ];
   },
 } as const;
 

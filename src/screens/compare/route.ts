@@ -1,0 +1,5 @@
+import { defineRoute } from '../../ui/route.ts';
+
+export const routes = [
+  defineRoute({ path: '/block/:id/compare', title: 'Before and after', load: () => import('./screen.tsx') }),
+];
