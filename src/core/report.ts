@@ -1,3 +1,4 @@
+import type { Crop } from './before-after.ts';
 import type { Grade, Mechanism } from './catalogue.ts';
 import type { Spot } from './mark-geometry.ts';
 import type { MarkShape } from './records.ts';
@@ -25,7 +26,20 @@ export type ReportPart =
       readonly alt: string;
       readonly caption: string;
     }
-  | { readonly kind: 'photographs'; readonly items: readonly ReportPhoto[] };
+  | { readonly kind: 'photographs'; readonly items: readonly ReportPhoto[] }
+  | ReportPair;
+
+/** One view before and after the work. Formats that cannot lay pictures over each other show both whole. */
+export interface ReportPair {
+  readonly kind: 'pair';
+  readonly before: ReportPhoto;
+  readonly after: ReportPhoto;
+  /** From places in the before to those in the after, in shares, row by row; null where they were not lined up. */
+  readonly h: readonly number[] | null;
+  /** What both show, in shares of the before. */
+  readonly crop: Crop;
+  readonly caption: string;
+}
 
 export interface ReportMark {
   readonly number: number;

@@ -1,4 +1,4 @@
-import type { ReportDocument, ReportPart, ReportPhoto } from '../core/report.ts';
+import type { ReportDocument, ReportPair, ReportPart, ReportPhoto } from '../core/report.ts';
 import { figureSvg } from '../drawings/figure-svg.ts';
 import { drawings } from '../drawings/index.ts';
 import { photoOverlay } from '../drawings/photo-overlay.ts';
@@ -54,7 +54,7 @@ async function photographs(
     const stored = await tools.picture(item.sha256);
     const picture = stored
       ? `<div class="shot"><img src="data:image/jpeg;base64,${await base64(stored.bytes)}" width="${item.width}" height="${item.height}" alt="${escaped(item.alt)}">${overlay(item)}</div>`
-      : '<p class="missing">The bytes of this photograph are not on the device that wrote the report.</p>';
+      : MISSING;
     figures.push(
       `<figure>${picture}<figcaption>${[item.caption, ...item.notes].map(escaped).join('<br>')}<br><span class="hash">SHA-256 ${item.sha256}</span></figcaption></figure>`,
     );
@@ -63,6 +63,35 @@ async function photographs(
   }
   return `<div class="photographs">${figures.join('')}</div>`;
 }
+
+const MISSING = '<p class="missing">The bytes of this photograph are not on the device that wrote the report.</p>';
+
+/** Both pictures of a pair side by side: cut to what both show where they were lined up, else whole. */
+async function pair(item: ReportPair, tools: WriteTools, progress: Progress): Promise<string> {
+  tools.signal.throwIfAborted();
+  const { before, after, h } = item;
+  const crops = h && (await tools.aligned({ ...item, h }));
+  const sides = [
+    { photo: before, bytes: crops ? crops.before : (await tools.picture(before.sha256))?.bytes },
+    { photo: after, bytes: crops ? crops.after : (await tools.picture(after.sha256))?.bytes },
+  ];
+  const figures: string[] = [];
+  for (const { photo, bytes } of sides) {
+    const { width, height } = crops ?? photo;
+    const picture = bytes
+      ? `<img src="data:image/jpeg;base64,${await base64(bytes)}" width="${width}" height="${height}" alt="${escaped(photo.alt)}">`
+      : MISSING;
+    figures.push(
+      `<div>${picture}<p>${escaped(photo.caption)}<br><span class="hash">${crops ? 'From ' : ''}SHA-256 ${photo.sha256}</span></p></div>`,
+    );
+  }
+  progress.done += 1;
+  tools.onStep(progress.done, progress.of);
+  return `<figure class="pair"><div>${figures.join('')}</div><figcaption>${escaped(item.caption)}</figcaption></figure>`;
+}
+
+const picturesIn = (item: ReportPart): number =>
+  item.kind === 'photographs' ? item.items.length : item.kind === 'pair' ? 1 : 0;
 
 async function part(item: ReportPart, tools: WriteTools, progress: Progress): Promise<string> {
   switch (item.kind) {
@@ -86,6 +115,8 @@ async function part(item: ReportPart, tools: WriteTools, progress: Progress): Pr
     }
     case 'photographs':
       return photographs(item, tools, progress);
+    case 'pair':
+      return pair(item, tools, progress);
   }
 }
 
@@ -97,7 +128,7 @@ const embedded = (data: unknown): string => JSON.stringify(data).replace(/</g, '
  * own content policy; prints on A4 or Letter. The records stand in it once more as JSON for a machine.
  */
 export async function writeHtml(report: ReportDocument, tools: WriteTools): Promise<Blob> {
-  const of = report.parts.reduce((sum, item) => sum + (item.kind === 'photographs' ? item.items.length : 0), 0);
+  const of = report.parts.reduce((sum, item) => sum + picturesIn(item), 0);
   const progress: Progress = { done: 0, of };
   const body: string[] = [];
   for (const item of report.parts) body.push(await part(item, tools, progress));

@@ -24,6 +24,7 @@ figure{margin:0 0 16px}
 .photographs{display:grid;grid-template-columns:repeat(auto-fill,minmax(260px,1fr));gap:16px}
 .photographs img{width:100%;height:auto;max-height:420px;object-fit:contain;background:#ece3cf}
 .shot{position:relative}.shot svg{position:absolute;inset:0;width:100%;height:100%}
+.pair>div{display:grid;grid-template-columns:1fr 1fr;gap:8px}.pair img{width:100%;height:auto;background:#ece3cf}.pair p{margin:4px 0;font-size:14px}
 .hash{font:11px/1.3 ui-monospace,monospace;overflow-wrap:anywhere}
 @media print{body{max-width:none;padding:0;background:none;font-size:10.5pt}h2{break-after:avoid}figure,tr,.caution li{break-inside:avoid}.caution{print-color-adjust:exact;-webkit-print-color-adjust:exact}}
 `.trim();

@@ -1,4 +1,4 @@
-import type { ReportDocument } from '../core/report.ts';
+import type { ReportDocument, ReportPair } from '../core/report.ts';
 
 /** A format a report can be written in: one file beside this one, found by glob. */
 export interface ReportFormat {
@@ -12,8 +12,20 @@ export interface ReportFormat {
   readonly write: (report: ReportDocument, tools: WriteTools) => Promise<Blob>;
 }
 
+export interface AlignedFiles {
+  readonly before: ArrayBuffer;
+  readonly after: ArrayBuffer;
+  readonly width: number;
+  readonly height: number;
+}
+
 export interface WriteTools {
   readonly picture: (sha256: string) => Promise<{ readonly bytes: ArrayBuffer; readonly mime: string } | undefined>;
+  /**
+   * What both photographs of a lined-up pair show, as two JPEGs of one size; undefined when the bytes of one are not here.
+   * @throws the signal's reason when cancelled
+   */
+  readonly aligned: (pair: ReportPair & { readonly h: readonly number[] }) => Promise<AlignedFiles | undefined>;
   readonly signal: AbortSignal;
   readonly onStep: (done: number, of: number) => void;
 }

@@ -1,16 +1,30 @@
 import type { Assessment } from '../core/assess.ts';
 import { type Catalogue, entry } from '../core/catalogue.ts';
-import type { Finding, HatBlock, Mark, Photo, PhotoMark, Sale, Settings, Statement, Survey } from '../core/records.ts';
+import type {
+  Alignment,
+  Finding,
+  HatBlock,
+  Mark,
+  Photo,
+  PhotoMark,
+  Sale,
+  Settings,
+  Statement,
+  Survey,
+} from '../core/records.ts';
 import type { ReportDocument, ReportPart } from '../core/report.ts';
 import { marksOf } from '../core/report-marks.ts';
 import { days, hours, hoursRange, list, measured, money, opening, percent } from '../text/format.ts';
 import { chainOf } from '../text/provenance.ts';
 import { limitSentence, reasonSentence } from '../text/verdicts.ts';
+import { pairParts } from './pairs.ts';
 import { photoDrawn } from './photo-drawn.ts';
 
 /** What the owner lets into the report. Private names, places and prices stay out unless ticked. */
 export interface ReportWishes {
   readonly photographs: boolean;
+  /** Views taken before and after the work, beside each other. */
+  readonly pairs: boolean;
   readonly plan: boolean;
   readonly working: boolean;
   readonly prices: boolean;
@@ -19,6 +33,7 @@ export interface ReportWishes {
 
 export const usualWishes: ReportWishes = {
   photographs: true,
+  pairs: true,
   plan: true,
   working: true,
   prices: false,
@@ -30,6 +45,7 @@ export interface ReportCase {
   readonly survey: Survey;
   readonly findings: readonly Finding[];
   readonly photos: readonly Photo[];
+  readonly alignments: readonly Alignment[];
   readonly marks: readonly Mark[];
   readonly photoMarks: readonly PhotoMark[];
   readonly statements: readonly Statement[];
@@ -340,7 +356,7 @@ function photographs({ photos, photoMarks, findings, settings }: ReportCase, cat
 
 /** Records behind the report, without private names, positions and prices unless wished. */
 function data(
-  { block, survey, findings, marks, statements, photos, photoMarks }: ReportCase,
+  { block, survey, findings, marks, statements, photos, photoMarks, alignments }: ReportCase,
   wishes: ReportWishes,
   catalogue: Catalogue,
 ): unknown {
@@ -358,6 +374,7 @@ function data(
       : statements.map((item) => (item.partyIsPrivate ? { ...item, party: '', place: '' } : item)),
     photographs: photos.map((photo) => ({ ...photo, position: null, original: null })),
     marksOnPhotographs: photoMarks,
+    alignments,
   };
 }
 
@@ -405,6 +422,7 @@ export function asFoundReport(
       ...story(facts, wishes, catalogue),
       ...(wishes.plan ? plan(facts, wishes, catalogue) : []),
       ...(wishes.working ? working(facts, wishes, catalogue) : []),
+      ...(wishes.pairs ? pairParts(facts, catalogue) : []),
       ...(wishes.photographs ? photographs(facts, catalogue) : []),
     ],
     data: data(facts, wishes, catalogue),

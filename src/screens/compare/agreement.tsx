@@ -41,7 +41,7 @@ export function Agreement({ pair, state }: { readonly pair: BeforeAfter; readonl
     </p>
   ) : (
     <p class={css.said}>
-      Lined up {how} ({figure}). True for a flat face; on a curve the middle is.
+      Lined up {how} ({figure}). True for a flat face; on a curve only near the middle.
     </p>
   );
 }

@@ -46,7 +46,7 @@ export function LineUpDock({
       </Button>
     );
   }
-  return way === 'sides' ? null : <Slider way={way} position={position} onMove={onMove} />;
+  return <Slider way={way} position={position} onMove={onMove} />;
 }
 
 function PlacesDock({

@@ -64,7 +64,7 @@ export function PlacePairs({
           ? 'Tap a clear corner or mark in the before photograph, far from the others.'
           : 'Now tap the same place in the after photograph.'}
       </p>
-      <div class={css.sides}>
+      <div class={css.sides} data-tapped>
         {SIDES.map((side) => (
           <figure key={side}>
             <Tapped

@@ -75,6 +75,15 @@ function Compare({
   const nameOf = ({ view, findingId }: BeforeAfter): string =>
     [entry(catalogue.views, view)?.term ?? view, findingId && findingName(findingId)].filter(Boolean).join(', ');
   const { alignment } = pair;
+  const needsDock = lining.state.at === 'work' || places || !alignment || way !== 'sides';
+  /** Begins with those tapped last time: mostly one of them was off. */
+  const tapPlaces = (): void => {
+    lining.rest();
+    setPlaces({
+      before: alignment?.taps.map(([spot]) => spot) ?? NO_PLACES.before,
+      after: alignment?.taps.map(([, spot]) => spot) ?? NO_PLACES.after,
+    });
+  };
   return (
     <Page
       title="Before and after"
@@ -82,59 +91,43 @@ function Compare({
       back={{ href: to('/block/:id', { id: of.block.id }), label: 'The block' }}
       quiet
       aside={
-        <Section>
-          {pairs.length > 1 && (
-            <SelectField
-              label="View"
-              value={keyOf(pair)}
-              options={pairs.map((one) => ({ id: keyOf(one), label: nameOf(one) }))}
-              onChange={onChoose}
-            />
-          )}
-          {alignment && !places && (
-            <ChoiceField
-              label="Show as"
-              value={way}
-              options={ways}
-              onChange={(next) => {
-                if (next) setWay(next);
-              }}
-            />
-          )}
-          {!places && <Agreement pair={pair} state={lining.state} />}
-          {!places && (
+        !places && (
+          <Section>
+            {pairs.length > 1 && (
+              <SelectField
+                label="View"
+                value={keyOf(pair)}
+                options={pairs.map((one) => ({ id: keyOf(one), label: nameOf(one) }))}
+                onChange={onChoose}
+              />
+            )}
+            {alignment && (
+              <ChoiceField
+                label="Show as"
+                value={way}
+                options={ways}
+                onChange={(next) => {
+                  if (next) setWay(next);
+                }}
+              />
+            )}
+            <Agreement pair={pair} state={lining.state} />
             <p class={css.ways}>
               {alignment && <Button onPress={() => void lining.start()}>Line up anew</Button>}
-              <Button
-                onPress={() => {
-                  lining.rest();
-                  setPlaces({
-                    before: alignment?.taps.map(([spot]) => spot) ?? NO_PLACES.before,
-                    after: alignment?.taps.map(([, spot]) => spot) ?? NO_PLACES.after,
-                  });
-                }}
-              >
-                Tap four places
-              </Button>
+              <Button onPress={tapPlaces}>Tap four places</Button>
               {alignment && (
                 <Button look="quiet" onPress={() => actions.forgetLineUp(alignment)}>
                   Not lined up
                 </Button>
               )}
             </p>
-          )}
-        </Section>
+          </Section>
+        )
       }
       dock={
-        <LineUpDock
-          lining={lining}
-          alignment={alignment}
-          way={way}
-          position={position}
-          onMove={setPosition}
-          places={places}
-          onPlaces={setPlaces}
-        />
+        needsDock && (
+          <LineUpDock {...{ lining, alignment, way, position, places }} onMove={setPosition} onPlaces={setPlaces} />
+        )
       }
     >
       {places ? (

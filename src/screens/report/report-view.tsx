@@ -1,8 +1,9 @@
-import type { ReportDocument, ReportPart } from '../../core/report.ts';
+import type { ReportDocument, ReportPair, ReportPart } from '../../core/report.ts';
 import { BlockFigure } from '../../drawings/block-figure.tsx';
 import { drawings } from '../../drawings/index.ts';
 import { reportMarks } from '../../drawings/report-marks.ts';
 import type { BlockDrawing } from '../../drawings/shape.ts';
+import { AfterLayer, AlignedFrame, BeforeLayer } from '../../parts/aligned-frame.tsx';
 import { StoredPicture } from '../../parts/stored-picture.tsx';
 import { PhotoOverlay } from './photo-overlay.tsx';
 import css from './report.module.css';
@@ -81,7 +82,36 @@ function Part({ part }: { readonly part: ReportPart }) {
           ))}
         </div>
       );
+    case 'pair':
+      return <Pair part={part} />;
   }
+}
+
+/** Before and after beside each other; the browser lays the one over the other as the file will have it. */
+function Pair({ part: { before, after, h, crop, caption } }: { readonly part: ReportPair }) {
+  return (
+    <figure data-part="pair">
+      <div class={css.pair}>
+        <div>
+          <AlignedFrame before={before} crop={crop}>
+            <BeforeLayer before={before} crop={crop} alt={before.alt} />
+          </AlignedFrame>
+          <p class={css.small}>{before.caption}</p>
+        </div>
+        <div>
+          <AlignedFrame before={h ? before : after} crop={crop}>
+            {h ? (
+              <AfterLayer after={after} crop={crop} h={h} alt={after.alt} />
+            ) : (
+              <BeforeLayer before={after} crop={crop} alt={after.alt} />
+            )}
+          </AlignedFrame>
+          <p class={css.small}>{after.caption}</p>
+        </div>
+      </div>
+      <figcaption>{caption}</figcaption>
+    </figure>
+  );
 }
 
 function Table({ part }: { readonly part: ReportPart & { kind: 'table' } }) {

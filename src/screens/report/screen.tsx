@@ -4,6 +4,7 @@ import { drawingOf } from '../../parts/drawing-of.ts';
 import { Gone } from '../../parts/gone.tsx';
 import { type BlockCase, useCase } from '../../parts/use-case.ts';
 import { asFoundReport, type ReportWishes, usualWishes } from '../../reports/as-found.ts';
+import { pairsInCase } from '../../reports/pairs.ts';
 import { useApp } from '../../ui/app.ts';
 import { TickField } from '../../ui/field.tsx';
 import { Page, Section } from '../../ui/page.tsx';
@@ -18,6 +19,7 @@ export default function ReportScreen({ params }: { params: Params }) {
 
 const ticks: readonly { id: keyof ReportWishes; label: string; hint?: string }[] = [
   { id: 'photographs', label: 'Photographs with their hashes' },
+  { id: 'pairs', label: 'Before and after, side by side' },
   { id: 'plan', label: 'Recommended work and its cautions' },
   { id: 'working', label: 'Working of score and odds' },
   { id: 'prices', label: 'Prices and the limit', hint: 'Leave out what a seller need not see.' },
@@ -34,6 +36,7 @@ function Report({ of }: { readonly of: BlockCase }) {
       of.assessment,
       of.photos,
       of.photoMarks,
+      of.alignments,
       of.marks,
       of.statements,
       of.sale,
@@ -50,15 +53,17 @@ function Report({ of }: { readonly of: BlockCase }) {
       dock={<SendOff report={report} />}
       aside={
         <Section title="What goes in">
-          {ticks.map(({ id, label, hint }) => (
-            <TickField
-              key={id}
-              label={label}
-              hint={hint}
-              value={wishes[id]}
-              onChange={(yes) => setWishes({ ...wishes, [id]: yes })}
-            />
-          ))}
+          {ticks
+            .filter(({ id }) => id !== 'pairs' || pairsInCase(of, catalogue).length > 0)
+            .map(({ id, label, hint }) => (
+              <TickField
+                key={id}
+                label={label}
+                hint={hint}
+                value={wishes[id]}
+                onChange={(yes) => setWishes({ ...wishes, [id]: yes })}
+              />
+            ))}
         </Section>
       }
     >

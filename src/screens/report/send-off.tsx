@@ -3,6 +3,7 @@ import { AppError } from '../../core/errors.ts';
 import type { ReportDocument } from '../../core/report.ts';
 import { canSend, saveFile, sendFile } from '../../exports/hand-over.ts';
 import type { ReportFormat } from '../../exports/report-file.ts';
+import { alignedCrops } from '../../parts/aligned-crops.ts';
 import { sentenceOf } from '../../text/errors.ts';
 import { useApp } from '../../ui/app.ts';
 import { Button } from '../../ui/button.tsx';
@@ -38,6 +39,7 @@ export function SendOff({ report }: { readonly report: ReportDocument }) {
       if (!format) throw new AppError('export-failed');
       const blob = await format.write(report, {
         picture: (sha256) => store.photoBytes(sha256),
+        aligned: (pair) => alignedCrops(pair, (sha256) => store.photoBytes(sha256), control.signal),
         signal: control.signal,
         onStep: (done, of) => setState({ at: 'writing', done, of }),
       });
