@@ -84,6 +84,8 @@ export function pageScale(facts: ScaleFacts | null, size: PictureSize): Scale | 
 export function useWork(stage: Stage, work: Work): void {
   useLayoutEffect(() => {
     stage.work.value = work;
+    // A point taken back is no longer held.
+    if ((stage.held.peek() ?? 0) >= work.handles.length) stage.held.value = null;
   });
   useLayoutEffect(
     () => () => {

@@ -1,0 +1,159 @@
+import { readFile } from 'node:fs/promises';
+import jpeg from 'jpeg-js';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { measuredScene, TRUTH } from '../support/measured-scene.ts';
+import { freshDevice, leaving, openBrowser, PHONE, readyWithoutSignal } from '../support/phone.ts';
+import { storedRecords } from '../support/stored.ts';
+import { benchHands, figureOf, watchLongTasks } from './bench-hands.ts';
+import { handsOn } from './hands.ts';
+
+let browser: Browser;
+let picture: Buffer;
+beforeAll(async () => {
+  browser = await openBrowser();
+  const { data, width, height } = measuredScene();
+  picture = Buffer.from(jpeg.encode({ data: Buffer.from(data.buffer), width, height }, 92).data);
+});
+afterAll(() => browser.close());
+
+/** A phone with the drawn photograph on its bench. */
+async function bench({ keepsFiles = false } = {}) {
+  const phone = await freshDevice(browser, PHONE, { keepsFiles });
+  const longTasks = await watchLongTasks(phone.page);
+  const hands = handsOn(phone.page);
+  const tools = benchHands(hands, TRUTH.size);
+  await hands.shelf.open(inject('url'));
+  await hands.tap(hands.shelf.lookAtABlock);
+  await hands.choose([{ name: 'face.jpg', mimeType: 'image/jpeg', buffer: picture }]);
+  await hands.tap(hands.look.shape('domeCrown'));
+  await hands.tap(hands.look.wood('lime'));
+  const id = /block\/([0-9a-f-]+)/.exec(phone.page.url())?.[1];
+  const address = `${inject('url')}#/block/${id}`;
+  await phone.page.goto(address);
+  await hands.tap(hands.block.photograph.first());
+  await hands.tap(tools.open);
+  await tools.picture.locator('image').waitFor();
+  return { phone, hands, tools, address, longTasks };
+}
+
+describe('a photograph as an instrument', () => {
+  it('is given its scale by a card, its crack traced and taken into a finding, and all is there again without signal', async () => {
+    const { phone, hands, tools, address, longTasks } = await bench({ keepsFiles: true });
+    await longTasks();
+
+    for (const [x, y] of TRUTH.cardTaps) await tools.tapAt([x + 6, y - 5]);
+    await hands.tap(tools.useScale);
+    await hands.tap(tools.tool('Crack'));
+    for (const [x, y] of TRUTH.crackEnds) await tools.tapAt([x - 5, y + 5]);
+    await tools.take.waitFor();
+    const length = figureOf(await tools.figure('Length').textContent());
+    expect(Math.abs(length.value - TRUTH.crackLengthMm)).toBeLessThanOrEqual(length.plusMinus);
+    const width = figureOf(await tools.figure('Mean width').textContent());
+    expect(Math.abs(width.value - TRUTH.crackWidthMm)).toBeLessThanOrEqual(width.plusMinus);
+    // Nothing was accepted yet, so nothing was found.
+    expect(await storedRecords(phone.page)).not.toContainEqual(expect.objectContaining({ type: 'finding' }));
+    await tools.takeInto.selectOption({ label: 'New finding: Check' });
+    await hands.tap(tools.take);
+    await tools
+      .said(/^Taken, measured: .*length/)
+      .first()
+      .waitFor();
+    await expect.poll(() => tools.labels.allTextContents()).toEqual(['1']);
+    expect(Math.max(0, ...(await longTasks()))).toBeLessThan(200);
+    await hands.saved();
+
+    await readyWithoutSignal(phone.page);
+    await phone.context.setOffline(true);
+    await phone.page.goto('about:blank');
+    await phone.page.goto(address);
+    await hands.block.findings.filter({ hasText: 'Check' }).getByRole('button').first().tap();
+    const sheet = hands.finding.sheet;
+    expect(await hands.finding.number('Length').inputValue()).toBe(String(length.value));
+    await sheet.getByText(`Measured in a photograph: ${length.value} ± ${length.plusMinus} mm.`).waitFor();
+    await hands.tap(hands.finding.done);
+    await hands.tap(hands.block.photograph.first());
+    await hands.tap(tools.open);
+    await expect.poll(() => tools.labels.allTextContents()).toEqual(['1']);
+
+    const records = (await storedRecords(phone.page)) as Record<string, unknown>[];
+    const mark = records.find(({ type }) => type === 'photoMark');
+    expect(mark).toMatchObject({ shape: 'polyline', measured: { method: 'crackPath', version: 1 } });
+    expect(phone.seen.faults).toEqual([]);
+    expect(leaving(phone.seen, inject('url'))).toEqual([]);
+
+    // The report draws the crack over the photograph, with the bar of the scale, and leaves the picture alone.
+    await phone.page.goto(`${address}/report`);
+    const { path } = await hands.takeReport();
+    const html = await readFile(path, 'utf8');
+    expect(html).toMatch(/<svg viewBox="0 0 1600 1200"[^>]*><path/);
+    expect(html).toMatch(/>(50|100) mm<\/text>/);
+    expect(html).toContain('measured in this photograph.');
+    await phone.close();
+  });
+
+  it('counts holes, lets one be struck out, and hands the rest to a finding', async () => {
+    const { phone, hands, tools } = await bench();
+    await hands.tap(tools.findIt);
+    await hands.tap(tools.useScale);
+    await hands.tap(tools.tool('Holes'));
+    for (const corner of TRUTH.holeBox) await tools.tapAt(corner);
+    await hands.tap(tools.count);
+    const counted = tools.figure('Counted');
+    await expect.poll(() => counted.textContent()).toBe(`${TRUTH.holes.length} marks that look like holes`);
+    await tools.tapAt(TRUTH.holes[4] as readonly [number, number]);
+    await expect.poll(() => counted.textContent()).toBe(`${TRUTH.holes.length - 1} marks that look like holes`);
+    await tools.takeInto.selectOption({ label: 'New finding: Flight holes' });
+    await hands.tap(tools.take);
+    await hands.saved();
+    const records = (await storedRecords(phone.page)) as Record<string, unknown>[];
+    expect(records.find(({ type }) => type === 'finding')).toMatchObject({
+      kind: 'flightHoles',
+      answers: { count: TRUTH.holes.length - 1 },
+    });
+    await phone.close();
+  });
+
+  it('refuses millimetres without a scale', async () => {
+    const { phone, hands, tools } = await bench();
+    await hands.tap(tools.tool('Crack'));
+    for (const end of TRUTH.crackEnds) await tools.tapAt(end);
+    await phone.page.getByText('No scale, so no millimetres').waitFor();
+    expect(await tools.panel.textContent()).not.toMatch(/\d mm/);
+    await phone.close();
+  });
+
+  it('places, nudges, drags and takes back a mark, by finger and by keys alone', async () => {
+    const { phone, hands, tools } = await bench();
+    const { page } = phone;
+    const marks = async () =>
+      (
+        (await storedRecords(page)) as unknown as { type: string; points: [number, number][]; deleted: string | null }[]
+      ).filter(({ type, deleted }) => type === 'photoMark' && deleted === null);
+    await hands.tap(tools.tool('Mark'));
+    await hands.tap(tools.shape('Point'));
+    await tools.tapAt([800, 640]);
+    await expect.poll(async () => (await marks())[0]?.points[0]?.[0]).toBeCloseTo(0.5, 2);
+
+    const before = (await marks())[0]?.points[0] ?? [0, 0];
+    await hands.tap(tools.next);
+    await hands.tap(tools.nudge('Right'));
+    await expect.poll(async () => (await marks())[0]?.points[0]?.[0]).toBeGreaterThan(before[0]);
+    await tools.drag([800, 640], [60, 0]);
+    // 60 px of the screen are 60/360 of the width of the picture that fills it.
+    await expect.poll(async () => (await marks())[0]?.points[0]?.[0]).toBeCloseTo(0.5 + 60 / 360, 1);
+    for (let i = 0; i < 3; i++) await hands.tap(tools.undo);
+    await expect.poll(marks).toEqual([]);
+
+    await tools.picture.focus();
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('Enter');
+    await expect.poll(async () => (await marks()).length).toBe(1);
+    await page.keyboard.press('Control+z');
+    await expect.poll(marks).toEqual([]);
+    expect(phone.seen.faults).toEqual([]);
+    await phone.close();
+  });
+});
