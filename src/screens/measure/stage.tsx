@@ -146,8 +146,8 @@ export function StageView({ desk, alt }: { readonly desk: Desk; readonly alt: st
           ref={svg}
           class={css.picture}
           role="application"
-          // biome-ignore lint/a11y/noNoninteractiveTabindex: an application takes keys: here the cross is moved by them
-          tabIndex={0}
+          // Lower case: attributes of SVG are not folded, and `tabIndex` would be no attribute at all.
+          tabindex={0}
           aria-label={`${alt}. The arrows move a cross, Enter places a point or picks one up, plus and minus magnify.`}
           viewBox={
             view && shown
