@@ -61,10 +61,15 @@ function PlacesDock({
   const pairs = pairsIn(places);
   const missing = FEWEST_PAIRS - pairs.length;
   const { state } = lining;
+  const hasFailed = missing <= 0 && (state.at === 'unlike' || state.at === 'failed');
   return (
     <div class={css.dock}>
-      {state.at === 'unlike' && (
-        <p role="alert">Laid so, the two do not look alike. Move the places, or take them as they are.</p>
+      {hasFailed && (
+        <p role="alert">
+          {state.at === 'failed'
+            ? state.sentence
+            : 'Laid so, the two do not look alike. Move the places, or take them as they are.'}
+        </p>
       )}
       <div class={css.pair}>
         <Button
@@ -87,7 +92,7 @@ function PlacesDock({
           {missing > 0 ? `${missing} more ${missing === 1 ? 'place' : 'places'}` : 'Line up by these'}
         </Button>
       </div>
-      {state.at === 'unlike' && (
+      {hasFailed && (
         <Button
           wide
           onPress={() => {

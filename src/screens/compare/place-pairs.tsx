@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { BeforeAfter } from '../../core/before-after.ts';
 import { insidePicture, type Spot } from '../../core/mark-geometry.ts';
 import type { Photo } from '../../core/records.ts';
@@ -109,17 +109,22 @@ function Tapped({
   readonly onMove: (index: number, spot: Spot) => void;
 }) {
   const [dragged, setDragged] = useState<number>();
-  const spotOf = (event: { clientX: number; clientY: number; currentTarget: EventTarget }): Spot => {
-    const picture = (event.currentTarget as HTMLElement).closest('[data-picture]') as HTMLElement;
-    const { left, top, width, height } = picture.getBoundingClientRect();
+  const picture = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    // On a phone the other one may lie below the edge.
+    if (isNext) picture.current?.scrollIntoView?.({ block: 'nearest' });
+  }, [isNext]);
+  const spotOf = (event: { clientX: number; clientY: number }): Spot => {
+    const { left = 0, top = 0, width = 1, height = 1 } = picture.current?.getBoundingClientRect() ?? {};
     return [(event.clientX - left) / width, (event.clientY - top) / height];
   };
   return (
     // biome-ignore lint/a11y/useKeyWithClickEvents: by key a place is put in the middle by the button below, and nudged
     // biome-ignore lint/a11y/noStaticElementInteractions: the same
     <div
+      ref={picture}
       class={css.tapped}
-      data-picture
+      data-picture={name}
       data-next={isNext || undefined}
       style={{ '--ratio': photo.width / photo.height }}
       onClick={(event) => onTap(spotOf(event))}
