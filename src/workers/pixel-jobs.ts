@@ -34,6 +34,7 @@ import {
   stainShare,
   traceCrack,
 } from '../pixels/index.ts';
+import { ridgeField } from '../pixels/ridge.ts';
 import { warp } from '../pixels/warp.ts';
 import { patchColour } from './patch-colour.ts';
 import { type ScaleFacts, scaleOf } from './scale-of.ts';
@@ -45,6 +46,9 @@ import { type ScaleFacts, scaleOf } from './scale-of.ts';
 
 /** Version of the measuring methods, stored beside what they measured. */
 export const METHOD_VERSION = 1;
+
+/** How far round the first tap of a crack the lines are worked out ahead: most cracks are shorter. */
+const AHEAD_PX = 384;
 
 type Fit = Pick<PhotoScale, 'corners' | 'rim' | 'sigmaOfWidth'>;
 export type ReferenceFit = (Fit & { readonly ok: true; readonly tiltDeg: number | null }) | Failed;
@@ -126,6 +130,20 @@ export const pixelJobs = {
       sigmaOfWidth: found.sigmaPx / img.width,
       tiltDeg: found.tiltDeg,
     };
+  },
+
+  /** Works out, while the person looks for its other end, what following a crack from here will need. */
+  prepareCrack(img: Img, from: Spot): null {
+    const [x, y] = toPixel(from, img);
+    const within = (place: number, most: number): number => Math.min(most, Math.max(0, Math.round(place)));
+    ridgeField(
+      img,
+      within(x - AHEAD_PX, img.width - 1),
+      within(y - AHEAD_PX, img.height - 1),
+      within(x + AHEAD_PX, img.width),
+      within(y + AHEAD_PX, img.height),
+    );
+    return null;
   },
 
   traceCrack(

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { lengthPx, type Spot, withTap } from '../../core/mark-geometry.ts';
 import type { Measured } from '../../core/records.ts';
+import { pixelWork } from '../../parts/pixel-work.ts';
 import type { CrackSize } from '../../pixels/index.ts';
 import { HAIRLINE_MM, lengthWithDoubt, refusal, shareInWords } from '../../text/measured.ts';
 import { useApp } from '../../ui/app.ts';
@@ -33,6 +34,8 @@ export function CrackTool({ desk }: { readonly desk: Desk }) {
     setTaps(next);
     if (next.length < 2) {
       setCrack(null);
+      // Decoding and the lines round the first tap are ready when the second comes; if it fails, that one says why.
+      if (next[0]) pixelWork.ask('prepareCrack', [desk.picture], next[0], { topic: 'ahead' }).catch(() => undefined);
       return;
     }
     // A magnified tap is a careful one.
