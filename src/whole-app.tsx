@@ -13,10 +13,17 @@ import { createForecaster } from './workers/forecaster.ts';
 const startWorker = (): Worker =>
   new Worker(new URL('./workers/forecast.worker.ts', import.meta.url), { type: 'module', name: 'forecast' });
 
+/** When a record was made, by its id, in Unix milliseconds. Source: UUIDv7, RFC 9562, 5.7. */
+const madeMs = (id: string): number => Number.parseInt(id.slice(0, 8) + id.slice(9, 13), 16);
+
 /** Back to where a photograph was being taken when the phone closed the page under the camera. */
-function resumeCapture(): void {
-  const context = takePendingCapture()?.context;
-  if (context === undefined) return;
+function resumeCapture({ all }: App['store']): void {
+  const pending = takePendingCapture();
+  if (!pending) return;
+  // A phone that dies can bring the note back after it was torn up; then the photograph is here.
+  const last = all('photo').value.at(-1);
+  if (last && madeMs(last.id) >= pending.begunMs) return;
+  const { context } = pending;
   interrupted.value = context;
   let blockId: unknown;
   try {
@@ -39,7 +46,7 @@ export function drawApp(root: HTMLElement, given: Pick<App, 'store' | 'now'>): v
   effect(() => {
     document.documentElement.dataset.hand = given.store.settings.value.hand;
   });
-  resumeCapture();
+  resumeCapture(given.store);
   render(
     <AppContext.Provider value={app}>
       <StatusBar />

@@ -105,6 +105,36 @@ describe('a full phone', () => {
   });
 });
 
+describe('a phone that closed the page under the camera', () => {
+  const NOTE = 'blockworth-pending-capture';
+
+  it('says that the photograph is lost where it was to be taken, unless it came through after all', async () => {
+    const { page, close } = await freshDevice(browser);
+    const hands = handsOn(page);
+    const buffer = await photograph(page, { width: 600, height: 800 });
+    await withABlock(hands);
+    await hands.choose([jpeg('front.jpg', buffer)]);
+    await hands.block.photograph.first().waitFor();
+    await hands.saved();
+    // As it was before the photograph came back, on a phone that died before it had written that the note is gone.
+    const note = { context: 'newBlock', begunMs: Date.now() - 600_000 };
+    const put = (begunMs: number): Promise<void> =>
+      page.evaluate(([key, text]) => localStorage.setItem(key, text), [
+        NOTE,
+        JSON.stringify({ ...note, begunMs }),
+      ] as const);
+    await put(note.begunMs);
+    await page.goto(inject('url'));
+    await page.reload();
+    await hands.shelf.blocks.first().waitFor();
+
+    await put(Date.now());
+    await page.reload();
+    await hands.look.lost.waitFor();
+    await close();
+  });
+});
+
 describe('two windows on one block', () => {
   it('each show what the other writes, and neither overwrites the other’s field', async () => {
     const { page, context, close } = await freshDevice(browser);

@@ -66,6 +66,7 @@ export function handsOn(page: Page) {
   const look = {
     skipThePhotograph: button('Go on without a photograph'),
     gallery: button('Choose from the gallery'),
+    lost: page.getByText('so that photograph is lost.'),
     failures: page.getByRole('alert').filter({ hasText: /not taken:/ }),
     shape: (id: string) => button(term('types', id)),
     wood: (id: string) => button(term('materials', id)),
