@@ -13,21 +13,23 @@ import { keepPhoto, noticed } from './photo-check.ts';
 import css from './photo-notice.module.css';
 import type { BlockCase } from './use-case.ts';
 
+interface Told {
+  readonly onAgain?: ((photo: Photo) => void) | undefined;
+  readonly onReplaced?: ((better: Photo) => void) | undefined;
+}
+
 /**
  * Beside photographs that came out blurred, dark or burnt out: keep, or take again. They are saved already and stay so
  * until the better one is.
  * @param photos only these are spoken of
  * @param onAgain a camera that is open already; without it the phone's own is opened
+ * @param onReplaced told of the better one just before the other goes
  */
 export function PhotoNotices({
   of,
   photos,
-  onAgain,
-}: {
-  readonly of: BlockCase;
-  readonly photos: readonly Photo[];
-  readonly onAgain?: ((photo: Photo) => void) | undefined;
-}) {
+  ...told
+}: Told & { readonly of: BlockCase; readonly photos: readonly Photo[] }) {
   const poor = photos.filter(({ id }) => noticed.value.has(id));
   // The region stands before there is anything to say in it, so that a screen reader hears what comes.
   return (
@@ -35,7 +37,7 @@ export function PhotoNotices({
       {poor.length > 0 && (
         <ul class={css.notices}>
           {poor.map((photo) => (
-            <PhotoNotice key={photo.id} of={of} photo={photo} onAgain={onAgain} />
+            <PhotoNotice key={photo.id} of={of} photo={photo} {...told} />
           ))}
         </ul>
       )}
@@ -43,15 +45,7 @@ export function PhotoNotices({
   );
 }
 
-function PhotoNotice({
-  of,
-  photo,
-  onAgain,
-}: {
-  readonly of: BlockCase;
-  readonly photo: Photo;
-  readonly onAgain: ((photo: Photo) => void) | undefined;
-}) {
+function PhotoNotice({ of, photo, onAgain, onReplaced }: Told & { readonly of: BlockCase; readonly photo: Photo }) {
   const { catalogue } = useApp();
   const actions = useActions();
   const addPhoto = useAddPhoto();
@@ -63,6 +57,7 @@ function PhotoNotice({
     async onPrepared(prepared) {
       const better = await addPhoto(prepared, fields);
       keepPhoto(photo.id);
+      onReplaced?.(better);
       actions.replacePhoto(of.block, photo, better.id);
     },
   });

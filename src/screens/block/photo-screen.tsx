@@ -2,6 +2,7 @@ import { entry } from '../../core/catalogue.ts';
 import { STAGES, type Stage } from '../../core/records.ts';
 import { useActions } from '../../parts/actions.ts';
 import { Gone } from '../../parts/gone.tsx';
+import { PhotoNotices } from '../../parts/photo-notice.tsx';
 import { StoredPicture } from '../../parts/stored-picture.tsx';
 import { useCase } from '../../parts/use-case.ts';
 import { useNames } from '../../parts/use-names.ts';
@@ -27,6 +28,11 @@ export default function PhotoScreen({ params }: { params: Params }) {
   const when = photo.taken;
   return (
     <Page title={entry(catalogue.views, photo.view)?.term ?? 'Photograph'} back={{ href: home, label: 'The block' }}>
+      <PhotoNotices
+        of={of}
+        photos={[photo]}
+        onReplaced={({ id }) => go(to('/block/:id/photo/:photo', { id: of.block.id, photo: id }), { replace: true })}
+      />
       <div class={css.photo}>
         <StoredPicture sha256={photo.sha256} alt={photo.caption || 'The photograph'} />
       </div>

@@ -6,6 +6,7 @@ import { AnswerDock } from '../../parts/answer.tsx';
 import { drawingOf } from '../../parts/drawing-of.ts';
 import { Gone } from '../../parts/gone.tsx';
 import { PartsFields } from '../../parts/parts-fields.tsx';
+import { PhotoNotices } from '../../parts/photo-notice.tsx';
 import { type BlockCase, useCase } from '../../parts/use-case.ts';
 import { useForecast, useForecastCase } from '../../parts/use-forecast.ts';
 import { useApp } from '../../ui/app.ts';
@@ -86,6 +87,7 @@ function Questions({ of }: { readonly of: BlockCase }) {
         </>
       }
     >
+      <PhotoNotices of={of} photos={of.photos} />
       <Section title="Which shape is nearest?">
         <Types of={of} />
       </Section>
