@@ -6,7 +6,7 @@ import { nextView, shotList, usualStage } from '../../core/shot-list.ts';
 import { useActions } from '../../parts/actions.ts';
 import { useAddPhoto } from '../../parts/add-photo.ts';
 import { Gone } from '../../parts/gone.tsx';
-import { keepPhoto } from '../../parts/photo-check.ts';
+import { keepPhoto, noticed } from '../../parts/photo-check.ts';
 import { PhotoNotices } from '../../parts/photo-notice.tsx';
 import { type BlockCase, useCase } from '../../parts/use-case.ts';
 import { useNames } from '../../parts/use-names.ts';
@@ -137,7 +137,8 @@ function Camera({ of, findingId }: { readonly of: BlockCase; readonly findingId:
         <div class={css.dock}>
           <PhotoNotices
             of={of}
-            photos={saved}
+            // One at a time: the shutter must stay in reach. The others are spoken of beside them on the block's page.
+            photos={saved.filter(({ id }) => noticed.value.has(id)).slice(-1)}
             onAgain={(photo) => {
               setAgain(photo);
               setStage(photo.stage);
