@@ -91,17 +91,18 @@ function shownCells(map: PlaneMap): boolean[][] {
 
 /** Largest rectangle of true cells, as shares: for each row the heights that end there, widened while they allow. */
 function largestBlock(cells: readonly (readonly boolean[])[]): Crop {
-  const heights = new Array<number>(CELLS).fill(0);
-  let best: Crop = { x: 0, y: 0, width: 0, height: 0 };
+  const heights = new Uint8Array(CELLS);
+  let [best, most] = [{ x: 0, y: 0, width: 0, height: 0 }, 0];
   for (const [row, line] of cells.entries()) {
-    for (const [column, isShown] of line.entries()) heights[column] = isShown ? (heights[column] as number) + 1 : 0;
+    for (let column = 0; column < CELLS; column++) heights[column] = line[column] ? (heights[column] as number) + 1 : 0;
     for (let left = 0; left < CELLS; left++) {
-      let height = CELLS;
-      for (let right = left; right < CELLS; right++) {
+      let height = heights[left] as number;
+      // Not even as wide as the picture goes would it be larger.
+      for (let right = left; right < CELLS && height * (CELLS - left) > most; right++) {
         height = Math.min(height, heights[right] as number);
-        if (height === 0) break;
         const width = right - left + 1;
-        if (width * height <= best.width * best.height * CELLS * CELLS) continue;
+        if (width * height <= most) continue;
+        most = width * height;
         best = { x: left / CELLS, y: (row + 1 - height) / CELLS, width: width / CELLS, height: height / CELLS };
       }
     }
