@@ -124,19 +124,24 @@ function Size({ desk, crack, taps }: { readonly desk: Desk; readonly crack: Crac
   const sigmaMm = Math.hypot(size.sigmaMm, curve * size.lengthMm);
   const isBeyond = isCurved && awayMm > CURVE_REACH_MM;
   const by = `by ${referenceWords(photo.scale, catalogue)}${photo.scale.featureAboveMm === 0 ? '' : `, ${photo.scale.featureAboveMm} mm above it`}`;
+  const curved = (
+    <TickField
+      label="The face is curved"
+      hint="A flat reference on a dome: 20 mm from where it touches, a length down the slope reads up to 5 % short, at 40 mm 17 %."
+      value={isCurved}
+      onChange={setIsCurved}
+    />
+  );
   const measured = measuredOf(size, sigmaMm, taps, desk);
   return (
     <>
-      <TickField
-        label="The face is curved"
-        hint="A flat reference on a dome: 20 mm from where it touches, a length down the slope reads up to 5 % short, at 40 mm 17 %."
-        value={isCurved}
-        onChange={setIsCurved}
-      />
       {isBeyond ? (
-        <p class={css.refused} role="note">
-          Too far round the curve for millimetres. Use two points along the surface as the scale, or a tape.
-        </p>
+        <>
+          <p class={css.refused} role="note">
+            Too far round the curve for millimetres. Use two points along the surface as the scale, or a tape.
+          </p>
+          {curved}
+        </>
       ) : (
         <>
           <dl class={css.figures}>
@@ -153,6 +158,7 @@ function Size({ desk, crack, taps }: { readonly desk: Desk; readonly crack: Crac
               <Figure label="Widest" value={lengthWithDoubt(size.maxWidthMm, widestSigma(size), units)} />
             )}
           </dl>
+          {curved}
           <TakeInto
             desk={desk}
             answersFor={answersFrom(measured, 'lengthMm')}

@@ -33,7 +33,7 @@ export function Lines({ drawn, size, unit }: { drawn: Drawn; size: PictureSize; 
 }
 
 function Badge({ at: [x, y], label, unit }: { at: readonly [number, number]; label: string; unit: number }) {
-  const width = Math.max(22, 10 + 7.5 * label.length) * unit;
+  const width = Math.max(22, 14 + 8 * label.length) * unit;
   return (
     <g class={css.badge}>
       <rect x={x - width / 2} y={y - 11 * unit} width={width} height={22 * unit} rx={11 * unit} />

@@ -40,9 +40,12 @@ export function TakeInto({
     ...known.map(({ id }) => ({ id, label: findingName(id) })),
     ...kinds.map(([id, kind]) => ({ id: `new ${id}`, label: `New finding: ${kind.term}` })),
   ];
-  const first = known.find(({ id }) => id === photo.findingId)?.id ?? options[0]?.id;
-  const value = options.some(({ id }) => id === chosen) ? chosen : first;
-  if (!value) return <p class={css.small}>No kind of damage of this block asks for this.</p>;
+  if (options.length === 0) return <p class={css.small}>No kind of damage of this block asks for this.</p>;
+
+  // A new finding's kind is the person's to say, wherever there are two to choose from.
+  const sure =
+    known.find(({ id }) => id === photo.findingId) ?? known[0] ?? (options.length === 1 ? options[0] : undefined);
+  const value = options.some(({ id }) => id === chosen) ? chosen : sure?.id;
 
   function take(): void {
     const finding = known.find(({ id }) => id === value);
@@ -65,14 +68,19 @@ export function TakeInto({
   const isTaken = taken?.key === JSON.stringify([mark, value]);
   return (
     <div class={css.take}>
-      <SelectField label="Take into" value={value} options={options} onChange={setChosen} />
+      <SelectField
+        label="Take into"
+        value={value ?? ''}
+        options={value ? options : [{ id: '', label: 'Choose what it is' }, ...options]}
+        onChange={setChosen}
+      />
       {isTaken ? (
         <p class={css.done} role="status">
           {taken.words} The grade follows the finding’s own rules.
         </p>
       ) : (
         <div class={css.sticky}>
-          <Button look="main" wide onPress={take}>
+          <Button look="main" wide disabled={!value} onPress={take}>
             Take into the finding
           </Button>
         </div>
