@@ -1,7 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { playwright } from '@vitest/browser-playwright';
 import { defineConfig } from 'vitest/config';
-// biome-ignore lint/correctness/useImportExtensions: it has one; the rule looks at the .d.mts beside it
 import { launchArgs, needBrowser } from './support/browser.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -57,8 +56,7 @@ export default defineConfig({
         root,
         test: {
           name: 'e2e',
-          // Not yet proven on a quiet machine: run on purpose with E2E=1 until they are.
-          include: process.env.E2E ? ['tests/e2e/**/*.test.ts'] : [],
+          include: ['tests/e2e/**/*.test.ts'],
           fileParallelism: false,
           testTimeout: 90_000,
           hookTimeout: 60_000,

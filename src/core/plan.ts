@@ -73,9 +73,12 @@ export const amountOf = (amount: Amount | undefined, answers: Cause['answers']):
   return typeof answer === 'number' ? Math.max(0, answer) * (amount.times ?? 1) : amount.else;
 };
 
-/** How amounts of one treatment join: coats are put on once, a share of the surface cannot exceed all of it. */
+/** More of one treatment than any hat block has room for: beyond it a figure is damaged, not large. Trade estimate. */
+const MOST = { areaPct: 100, lengthMm: 20_000, areaCm2: 20_000, count: 5_000, coats: 20 } as const;
+
+/** How amounts of one treatment join: coats are put on once, the rest adds up, and nothing exceeds what a block can have. */
 export const joined = (unit: NonNullable<Treatment['per']>['unit'], a: number, b: number): number =>
-  unit === 'coats' ? Math.max(a, b) : unit === 'areaPct' ? Math.min(100, a + b) : a + b;
+  Math.min(MOST[unit], unit === 'coats' ? Math.max(a, b) : a + b);
 
 interface Wanted {
   because: { findingId: string | null; why: string }[];
@@ -91,7 +94,11 @@ function wantedSteps(causes: readonly Cause[], block: Circumstances, catalogue: 
     if (!treatment) return;
     const before = wanted.get(id);
     if (!before) {
-      wanted.set(id, { because: [{ findingId, why }], amount, essential });
+      wanted.set(id, {
+        because: [{ findingId, why }],
+        amount: treatment.per ? joined(treatment.per.unit, 0, amount) : 0,
+        essential,
+      });
       return;
     }
     before.because.push({ findingId, why });
