@@ -25,6 +25,8 @@ const Currency = z.string().check(z.regex(/^[A-Z]{3}$/));
 const Finite = z.number();
 /** A moment: UTC, RFC 3339. */
 const Instant = z.string().check(z.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d{1,3})?Z$/));
+/** How far the clocks there and then stood from UTC, `+01:00`: an instant alone does not say what the wall clock showed. */
+const Offset = z.string().check(z.regex(/^[+-]\d\d:\d\d$/));
 /** A date that may be uncertain: what was typed, and its EDTF level-1 form where one was understood. */
 export const UncertainDate = z.object({ words: Text, edtf: z.nullable(z.string().check(z.maxLength(60))) });
 
@@ -187,6 +189,8 @@ export const Photo = z.object({
   type: z.literal('photo'),
   blockId: Id,
   findingId: z.nullable(Id),
+  /** Step of the work during which it was taken. Later than schema 1's first records, so it may be absent. */
+  stepId: z.optional(Id),
   view: Key,
   stage: z.enum(STAGES),
   /** Of the stored working copy; also the key of its bytes. */
@@ -337,8 +341,60 @@ export const Job = z.object({
   actualHours: Finite,
   at: Instant,
   note: Text,
+  /** The step whose stints it sums. Later than schema 1's first records, so it may be absent. */
+  stepId: z.optional(Id),
 });
 export type Job = z.infer<typeof Job>;
+
+/**
+ * What the person changed about a step of the plan, or did of it: the plan itself is derived from the findings, and a step
+ * nobody touched has no record. Matched to the plan by `core/work/work-plan.ts`.
+ */
+export const WorkStep = z.object({
+  ...envelope,
+  type: z.literal('step'),
+  blockId: Id,
+  /** Of the catalogue; null for a step in the owner's own words. */
+  treatment: z.nullable(Key),
+  /** What is to be done, of a step in own words. */
+  words: Text,
+  /** Put in by the person; otherwise the findings call for it. */
+  added: z.boolean(),
+  /** Findings it served when it was last touched, or the marks it protects: a finding made later is not among them. */
+  serves: z.array(Id).check(z.maxLength(500)),
+  /** In the treatment's own unit, of a step put in by the person; null is the usual amount. */
+  amount: z.nullable(Finite),
+  /** Hands-on hours (o/m/p) of a step in own words; null takes the treatment's. */
+  hours: z.nullable(z.object({ o: Finite, m: Finite, p: Finite })),
+  /** Hours of waiting after a step in own words; null takes the treatment's. */
+  waitHours: z.nullable(Finite),
+  /** Place in the order where the person moved it, on the scale of `workingOrder` ranks; null is the plan's own place. */
+  position: z.nullable(Finite),
+  /** Left out, and why. */
+  skipped: z.nullable(z.object({ at: Instant, reason: Text })),
+  done: z.nullable(z.object({ at: Instant, offset: Offset })),
+  /** The wait that began when it was done. Hours of waiting pass by the stop watch, whatever clocks are put forward or back. */
+  wait: z.nullable(z.object({ since: Instant, until: Instant, offset: Offset })),
+  note: Text,
+});
+export type WorkStep = z.infer<typeof WorkStep>;
+
+/** A stretch of hands-on work on a step: from the timer, or minutes as written down. */
+export const Stint = z.object({
+  ...envelope,
+  type: z.literal('stint'),
+  blockId: Id,
+  stepId: Id,
+  began: Instant,
+  /** Of the clocks where it began. */
+  offset: Offset,
+  /** Null while the timer runs. */
+  ended: z.nullable(Instant),
+  /** Minutes of work that count. Null while the timer runs, and while a span nobody would believe waits for an answer. */
+  minutes: z.nullable(z.number().check(z.gte(0), z.lte(100_000))),
+  by: z.enum(['timer', 'hand']),
+});
+export type Stint = z.infer<typeof Stint>;
 
 /** A repair and whether it held, against the chance that was given for it. */
 export const Repair = z.object({
@@ -395,6 +451,8 @@ export const RECORDS = {
   sale: Sale,
   offer: Offer,
   job: Job,
+  step: WorkStep,
+  stint: Stint,
   repair: Repair,
   settings: Settings,
 } as const;

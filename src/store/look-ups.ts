@@ -15,7 +15,9 @@ import {
   SETTINGS_ID,
   type Settings,
   type Statement,
+  type Stint,
   type Survey,
+  type WorkStep,
 } from '../core/records.ts';
 import { firstSettings } from './edits.ts';
 import type { Shelf } from './shelf.ts';
@@ -56,6 +58,12 @@ export interface LookUps {
   offersOf(blockId: string): Many<Offer>;
   /** Hours written down for a block. */
   jobsOf(blockId: string): Many<Job>;
+  /** Steps of its plan that someone changed or did something of, oldest first. */
+  stepsOf(blockId: string): Many<WorkStep>;
+  /** Stretches of work on a block, by when they began. */
+  stintsOf(blockId: string): Many<Stint>;
+  stintsOfStep(stepId: string): Many<Stint>;
+  photosOfStep(stepId: string): Many<Photo>;
   repairsOf(blockId: string): Many<Repair>;
   blocksOf(saleId: string): Many<HatBlock>;
   offersAt(saleId: string): Many<Offer>;
@@ -93,6 +101,10 @@ export function lookUps(shelf: Shelf, device: string): LookUps {
     statementsOf: (blockId) => listed('statement', blockId),
     offersOf: (blockId) => listed('offer', blockId),
     jobsOf: (blockId) => listed('job', blockId),
+    stepsOf: (blockId) => listed('step', blockId),
+    stintsOf: (blockId) => listed('stint', blockId),
+    stintsOfStep: (stepId) => listed('stint', stepId),
+    photosOfStep: (stepId) => listed('photo', stepId),
     repairsOf: (blockId) => listed('repair', blockId),
     blocksOf: (saleId) => listed('block', saleId),
     offersAt: (saleId) => listed('offer', saleId),

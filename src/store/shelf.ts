@@ -10,15 +10,16 @@ const ORDER: { readonly [T in RecordType]?: (a: RecordOf<T>, b: RecordOf<T>) => 
   finding: (a, b) => a.number - b.number,
   statement: (a, b) => a.position - b.position,
   offer: (a, b) => Date.parse(a.at) - Date.parse(b.at),
+  stint: (a, b) => Date.parse(a.began) - Date.parse(b.began),
 };
 
 /** Fields by which a record goes with another when that is removed. */
 const PART_OF = ['blockId', 'surveyId', 'photoId', 'beforeId', 'afterId'] as const;
 /** Those, and the ones by which it is only listed. */
-const OWNED_BY = [...PART_OF, 'findingId', 'saleId'] as const;
+const OWNED_BY = [...PART_OF, 'findingId', 'saleId', 'stepId'] as const;
 type Owned = { readonly [id in (typeof OWNED_BY)[number]]?: string | null };
 
-/** The records a record belongs to: its block, survey, finding, photographs, sale. */
+/** The records a record belongs to: its block, survey, finding, photographs, sale, step of the work. */
 function ownersOf(record: AnyRecord): string[] {
   const owners: string[] = [];
   for (const field of OWNED_BY) {
