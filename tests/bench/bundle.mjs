@@ -18,6 +18,7 @@ export async function load(entry) {
       write: false,
       minify: false,
       target: 'node20',
+      rolldownOptions: { external: /^node:/ },
     },
   });
   const [{ output }] = [built].flat();

@@ -59,3 +59,6 @@ for (const count of [0, 60]) {
 
 // The measuring of photos is a longer run, with photos the project does not carry: npm run bench -- --photos
 if (process.argv.includes('--photos')) await import('./vision.mjs');
+
+// The built app in Chromium, six minutes on a quiet machine: left out with npm run bench -- --no-browser
+if (!process.argv.includes('--no-browser')) await import('./browser.mjs');
