@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import { ORIGINS, SHAPE_VALUES } from './catalogue.ts';
 import { ROOM_BOUNDS } from './climate.ts';
 import { VAT_BASES } from './fees.ts';
+import { isDay } from './physics/civil-date.ts';
 
 // Before any schema: zod otherwise probes `new Function`, which our content policy forbids and reports.
 z.config({ jitless: true });
@@ -27,8 +28,23 @@ const Finite = z.number();
 const Instant = z.string().check(z.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d{1,3})?Z$/));
 /** How far the clocks there and then stood from UTC, `+01:00`: an instant alone does not say what the wall clock showed. */
 const Offset = z.string().check(z.regex(/^[+-]\d\d:\d\d$/));
+/** A day of the calendar where the owner is, `YYYY-MM-DD`, 1900 to 2199: what is counted in days, as a quarantine is. */
+const Day = z.string().check(z.regex(/^(19|20|21)\d\d-\d\d-\d\d$/), z.refine(isDay));
+/** A day of the calendar, `YYYY-MM-DD`. */
+const IsoDate = z.string().check(z.regex(/^[1-9]\d{3}-\d\d-\d\d$/));
 /** A date that may be uncertain: what was typed, and its EDTF level-1 form where one was understood. */
 export const UncertainDate = z.object({ words: Text, edtf: z.nullable(z.string().check(z.maxLength(60))) });
+
+/**
+ * Words written at a path without knowing of those that stand there, by when they were written; `text` null for words
+ * that were read and written over. Put away by someone who has seen them, or taken out again.
+ */
+const OtherWords = z.object({
+  at: Stamp,
+  text: z.nullable(Text),
+  putAway: z.optional(z.object({ at: Stamp, yes: z.boolean() })),
+});
+export type OtherWords = z.infer<typeof OtherWords>;
 
 /** What every record carries so that two phones can be merged: who wrote which field when, and whether it is gone. */
 const envelope = {
@@ -39,10 +55,15 @@ const envelope = {
   stamps: z.record(z.string(), Stamp),
   /** Tombstone: stamp of the removal. */
   deleted: z.nullable(Stamp),
+  /** Field path → what `core/merge-words.ts` keeps of a merge; absent until two phones wrote in one field. */
+  otherWords: z.optional(z.record(z.string(), z.array(OtherWords).check(z.maxLength(200)))),
 };
 
 export const PLACES = ['lookingAt', 'quarantine', 'toDo', 'onTheBench', 'ready', 'letGo'] as const;
 export type Place = (typeof PLACES)[number];
+
+export const PATHS = ['restore', 'copy'] as const;
+export type Path = (typeof PATHS)[number];
 
 export const HatBlock = z.object({
   ...envelope,
@@ -74,6 +95,8 @@ export const HatBlock = z.object({
   made: UncertainDate,
   maker: Text,
   note: Text,
+  /** What is to be done with it, where the owner has chosen: restored, or only its shape copied. */
+  path: z.optional(z.nullable(z.enum(PATHS))),
   /** Part of the example sale, removable with it. */
   example: z.boolean(),
 });
@@ -409,6 +432,111 @@ export const Repair = z.object({
 });
 export type Repair = z.infer<typeof Repair>;
 
+/**
+ * A block kept apart because something may live in it. Which looks fall due and when it ends is derived in
+ * `quarantine.ts`; of several of one block the one begun last counts.
+ */
+export const Quarantine = z.object({
+  ...envelope,
+  type: z.literal('quarantine'),
+  blockId: Id,
+  begunOn: Day,
+  /** Of the watches in `quarantine.ts`. */
+  reason: Key,
+  why: Text,
+  /** Box, bag, shelf. */
+  where: Text,
+  /** What the person says it bears that speaks against freezing: obstacles of the physics. */
+  bears: z.array(Key),
+  /** Null while it runs. */
+  left: z.nullable(z.object({ on: Day, early: z.boolean(), reason: Text })),
+});
+export type Quarantine = z.infer<typeof Quarantine>;
+
+/** One look at a block in quarantine. */
+export const QuarantineCheck = z.object({
+  ...envelope,
+  type: z.literal('quarantineCheck'),
+  blockId: Id,
+  quarantineId: Id,
+  on: Day,
+  /** Fresh dust, new growth, droppings: starts the clock again. */
+  freshSigns: z.boolean(),
+  /** The paper that lay beneath. Not `photoId`: the look stays when its photograph is removed. */
+  paperPhotoId: z.nullable(Id),
+  note: Text,
+});
+export type QuarantineCheck = z.infer<typeof QuarantineCheck>;
+
+export const COLD_STAGES = ['bag', 'freeze', 'thaw', 'warmInBag'] as const;
+
+/** One stage of a round of freezing, as it was really done. Whether it was long and cold enough is derived in `cold.ts`. */
+export const ColdStage = z.object({
+  ...envelope,
+  type: z.literal('coldStage'),
+  blockId: Id,
+  quarantineId: Id,
+  /** Of the freezing regimes of the physics. */
+  regime: Key,
+  /** Round of freezing within this quarantine, from 1; place in the round, from 0. */
+  round: z.int().check(z.gte(1), z.lte(99)),
+  step: z.int().check(z.gte(0), z.lte(99)),
+  does: z.enum(COLD_STAGES),
+  begun: Instant,
+  /** Null while it runs. */
+  ended: z.nullable(Instant),
+  /** What the thermometer in the freezer said; null when nobody looked. */
+  freezerC: z.nullable(z.number().check(z.gte(-90), z.lte(40))),
+  note: Text,
+});
+export type ColdStage = z.infer<typeof ColdStage>;
+
+/**
+ * What was last written to a calendar file about one thing that falls due, so that the next file can change or cancel it.
+ * Its block is not named `blockId`: it outlives the block, whose reminders are still in somebody's calendar.
+ */
+export const Reminder = z.object({
+  ...envelope,
+  type: z.literal('reminder'),
+  forBlockId: Id,
+  /** As in `due.ts`; the calendar's UID is made of it. */
+  key: z.string().check(z.maxLength(200)),
+  /** A day or a moment. */
+  start: z.union([Day, Instant]),
+  words: Text,
+  /** Rises with every change: RFC 5545, 3.8.7.4. */
+  sequence: z.int().check(z.gte(0), z.lte(2_147_483_647)),
+  cancelled: z.boolean(),
+});
+export type Reminder = z.infer<typeof Reminder>;
+
+/** One of the checks before first use, done or left out with a reason. */
+export const ReadyCheck = z.object({
+  ...envelope,
+  type: z.literal('readyCheck'),
+  blockId: Id,
+  check: Key,
+  outcome: z.enum(['passed', 'failed', 'skipped']),
+  on: Day,
+  /** Why it was left out, or what was seen. */
+  note: Text,
+});
+export type ReadyCheck = z.infer<typeof ReadyCheck>;
+
+/** Money spent on a block besides its price: consumables, a laboratory, a professional. */
+export const Expense = z.object({
+  ...envelope,
+  type: z.literal('expense'),
+  blockId: Id,
+  what: Text,
+  /** The step it was for, so that the catalogue's estimate gives way; null for anything else. */
+  treatment: z.nullable(Key),
+  amount: z.int().check(z.gte(0), z.lte(1_000_000_000)),
+  currency: Currency,
+  on: Day,
+});
+export type Expense = z.infer<typeof Expense>;
+
 export const Settings = z.object({
   ...envelope,
   type: z.literal('settings'),
@@ -425,6 +553,10 @@ export const Settings = z.object({
   eveningHours: Finite,
   /** Evenings a week at the bench, Monday first. */
   evenings: z.array(z.boolean()).check(z.minLength(7), z.maxLength(7)),
+  /** Units of what a schedule shares out, by resource of the catalogue; absent ones are the catalogue's. See `benchTimeOf`. */
+  capacities: z.optional(z.record(Key, z.int().check(z.gte(1), z.lte(99)))),
+  /** Dates without an evening at the bench. */
+  datesOff: z.optional(z.array(IsoDate).check(z.maxLength(1_000))),
   /** Order of the walk: as at a stall, or what could change the decision first. */
   walkOrder: z.enum(['stall', 'telling']),
   /** Air of the room where the blocks live. Later than schema 1's first records, so it may be absent: see `climateOf`. */
@@ -454,12 +586,18 @@ export const RECORDS = {
   step: WorkStep,
   stint: Stint,
   repair: Repair,
+  quarantine: Quarantine,
+  quarantineCheck: QuarantineCheck,
+  coldStage: ColdStage,
+  reminder: Reminder,
+  readyCheck: ReadyCheck,
+  expense: Expense,
   settings: Settings,
 } as const;
 export type RecordType = keyof typeof RECORDS;
 export type RecordOf<T extends RecordType> = z.infer<(typeof RECORDS)[T]>;
 export type AnyRecord = { [T in RecordType]: RecordOf<T> }[RecordType];
-export type Envelope = Pick<HatBlock, 'id' | 'schema' | 'device' | 'stamps' | 'deleted'>;
+export type Envelope = Pick<HatBlock, 'id' | 'schema' | 'device' | 'stamps' | 'deleted' | 'otherWords'>;
 
 /** The fields of a record a person can change. */
 export type Fields<T extends RecordType> = Omit<RecordOf<T>, keyof Envelope | 'type'>;

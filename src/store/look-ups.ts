@@ -2,6 +2,8 @@ import { computed, type ReadonlySignal } from '@preact/signals';
 import {
   type Alignment,
   type AnyRecord,
+  type ColdStage,
+  type Expense,
   type Finding,
   type HatBlock,
   type Job,
@@ -9,6 +11,9 @@ import {
   type Offer,
   type Photo,
   type PhotoMark,
+  type Quarantine,
+  type QuarantineCheck,
+  type ReadyCheck,
   type RecordOf,
   type RecordType,
   type Repair,
@@ -65,6 +70,15 @@ export interface LookUps {
   stintsOfStep(stepId: string): Many<Stint>;
   photosOfStep(stepId: string): Many<Photo>;
   repairsOf(blockId: string): Many<Repair>;
+  /** Oldest first; the last is the one that counts. */
+  quarantinesOf(blockId: string): Many<Quarantine>;
+  /** Looks of a quarantine or of all of a block, by day. */
+  quarantineChecksOf(ownerId: string): Many<QuarantineCheck>;
+  /** Stages of freezing of a quarantine or of all of a block, by round and step. */
+  coldStagesOf(ownerId: string): Many<ColdStage>;
+  readyChecksOf(blockId: string): Many<ReadyCheck>;
+  /** By day. */
+  expensesOf(blockId: string): Many<Expense>;
   blocksOf(saleId: string): Many<HatBlock>;
   offersAt(saleId: string): Many<Offer>;
   /** A number no finding of this block has had, removed ones included. Not tracked. */
@@ -106,6 +120,11 @@ export function lookUps(shelf: Shelf, device: string): LookUps {
     stintsOfStep: (stepId) => listed('stint', stepId),
     photosOfStep: (stepId) => listed('photo', stepId),
     repairsOf: (blockId) => listed('repair', blockId),
+    quarantinesOf: (blockId) => listed('quarantine', blockId),
+    quarantineChecksOf: (ownerId) => listed('quarantineCheck', ownerId),
+    coldStagesOf: (ownerId) => listed('coldStage', ownerId),
+    readyChecksOf: (blockId) => listed('readyCheck', blockId),
+    expensesOf: (blockId) => listed('expense', blockId),
     blocksOf: (saleId) => listed('block', saleId),
     offersAt: (saleId) => listed('offer', saleId),
     nextFindingNumber: (blockId) => shelf.highestNumber(blockId) + 1,

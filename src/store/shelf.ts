@@ -11,10 +11,14 @@ const ORDER: { readonly [T in RecordType]?: (a: RecordOf<T>, b: RecordOf<T>) => 
   statement: (a, b) => a.position - b.position,
   offer: (a, b) => Date.parse(a.at) - Date.parse(b.at),
   stint: (a, b) => Date.parse(a.began) - Date.parse(b.began),
+  quarantine: (a, b) => byText(a.begunOn, b.begunOn),
+  quarantineCheck: (a, b) => byText(a.on, b.on),
+  coldStage: (a, b) => a.round - b.round || a.step - b.step,
+  expense: (a, b) => byText(a.on, b.on),
 };
 
 /** Fields by which a record goes with another when that is removed. */
-const PART_OF = ['blockId', 'surveyId', 'photoId', 'beforeId', 'afterId'] as const;
+const PART_OF = ['blockId', 'surveyId', 'photoId', 'beforeId', 'afterId', 'quarantineId'] as const;
 /** Those, and the ones by which it is only listed. */
 const OWNED_BY = [...PART_OF, 'findingId', 'saleId', 'stepId'] as const;
 type Owned = { readonly [id in (typeof OWNED_BY)[number]]?: string | null };

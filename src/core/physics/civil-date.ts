@@ -30,3 +30,10 @@ export const daysAfter = (isoDate: string, days: number): string => isoDateOf(da
 
 /** Later of two dates; as text they sort in time. */
 export const laterOf = (a: string, b: string): string => (a < b ? b : a);
+
+/** Whether a text is a day of the calendar, `YYYY-MM-DD`. */
+export function isDay(text: string): boolean {
+  const [, year, month, day] = SHAPE.exec(text) ?? [];
+  const at = new Date(Date.UTC(Number(year), Number(month) - 1, Number(day)));
+  return !Number.isNaN(at.getTime()) && at.toISOString().startsWith(text);
+}
