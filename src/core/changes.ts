@@ -1,6 +1,7 @@
 import { blank } from './blank.ts';
 import { sameValue } from './canonical.ts';
 import type { Stamp } from './clock.ts';
+import { wordsPutAway, wordsWrittenOver } from './merge-words.ts';
 import { type AnyRecord, type Fields, type RecordOf, type RecordType, SCHEMA } from './records.ts';
 
 /**
@@ -22,7 +23,7 @@ export type Patch<T extends RecordType> = {
 };
 
 type Values = Readonly<Record<string, unknown>>;
-const ENVELOPE: readonly string[] = ['id', 'type', 'schema', 'device', 'stamps', 'deleted'];
+const ENVELOPE: readonly string[] = ['id', 'type', 'schema', 'device', 'stamps', 'deleted', 'otherWords'];
 
 export const isEnvelope = (field: string): boolean => ENVELOPE.includes(field);
 
@@ -36,12 +37,15 @@ export function stampAt(record: AnyRecord, path: string): Stamp {
   return Object.hasOwn(record.stamps, path) ? (record.stamps[path] ?? '') : '';
 }
 
-/** The newest stamp anywhere in a record, its removal included. */
+/** The newest stamp anywhere in a record, its removal and its lost words included. */
 export function latestStamp(record: AnyRecord): Stamp {
   let latest = record.deleted ?? '';
   for (const path in record.stamps) {
     const stamp = stampAt(record, path);
     if (stamp > latest) latest = stamp;
+  }
+  for (const { at, putAway } of Object.values(record.otherWords ?? {}).flat()) {
+    for (const stamp of [at, putAway?.at ?? '']) if (stamp > latest) latest = stamp;
   }
   return latest;
 }
@@ -104,6 +108,9 @@ export function withFields<R extends AnyRecord>(record: R, patch: Patch<R['type'
     next.set('deleted', null);
     write('deleted');
   }
+  const otherWords = wordsWrittenOver(record, Object.keys(stamps), stamp);
+  if (otherWords) next.set('otherWords', otherWords);
+  else next.delete('otherWords');
   return Object.fromEntries(next.set('stamps', { ...record.stamps, ...stamps })) as unknown as R;
 }
 
@@ -128,7 +135,8 @@ export const restored = <R extends AnyRecord>(record: R, stamp: Stamp): R => wit
 
 /** The paths written between two versions of a record, or up to its first. */
 export function changedPaths(before: AnyRecord | undefined, after: AnyRecord): string[] {
-  return Object.keys(after.stamps).filter((path) => !before || stampAt(before, path) !== stampAt(after, path));
+  const paths = Object.keys(after.stamps).filter((path) => !before || stampAt(before, path) !== stampAt(after, path));
+  return sameValue(before?.otherWords, after.otherWords) ? paths : [...paths, 'otherWords'];
 }
 
 /**
@@ -150,9 +158,23 @@ export function takenBack<R extends AnyRecord>(before: R | undefined, after: R, 
     if (key === undefined) patch[field] = old;
     else patch[field] = { ...(patch[field] as Values), [key]: was.has(path) ? old : null };
   }
-  const edited = withFields(current, patch as Patch<R['type']>, stamp);
+  const edited = wordsTakenBack(before, after, withFields(current, patch as Patch<R['type']>, stamp), stamp);
   if (before.deleted === null && after.deleted !== null) {
     return edited.deleted === null ? edited : restored(edited, stamp);
   }
   return before.deleted !== null && after.deleted === null ? removed(edited, stamp) : edited;
+}
+
+/** Lost words as they lay before: taken out if the change put them away, put away if it brought them. */
+function wordsTakenBack<R extends AnyRecord>(before: R, after: R, current: R, stamp: Stamp): R {
+  let edited = current;
+  for (const [path, entries] of Object.entries(after.otherWords ?? {})) {
+    for (const { at, putAway } of entries) {
+      const old = before.otherWords?.[path]?.find((entry) => entry.at === at);
+      const now = edited.otherWords?.[path]?.find((entry) => entry.at === at);
+      if (!now || (now.putAway?.yes ?? false) !== (putAway?.yes ?? false)) continue;
+      edited = wordsPutAway(edited, path, at, old ? (old.putAway?.yes ?? false) : true, stamp);
+    }
+  }
+  return edited;
 }

@@ -1,6 +1,7 @@
 import { canonical } from './canonical.ts';
 import { isEnvelope, isMapField, stampAt, valuesByPath } from './changes.ts';
 import type { Stamp } from './clock.ts';
+import { mergedWords } from './merge-words.ts';
 import type { AnyRecord } from './records.ts';
 
 /** What one version says at a path: a value, or that a key of a map is gone. */
@@ -58,7 +59,8 @@ function tombstone(a: AnyRecord, b: AnyRecord, latestEdit: Stamp): Said {
 
 /**
  * Two versions of one record made into one: at every path, and at every key of a map, the newest stamp wins. Fields
- * this app does not know are merged whole.
+ * this app does not know are merged whole. Words written on both sides unknown to each other are both kept, see
+ * `merge-words.ts`.
  *
  * A removal is a value like any other, with one rule more: an edit later than the removal brings the record back,
  * because someone still worked on it; an earlier or simultaneous edit goes with it.
@@ -98,6 +100,11 @@ export function mergeRecords<R extends AnyRecord>(a: R, b: R): R {
     device: [a.device, b.device].sort()[0],
     stamps: Object.fromEntries(stamps),
     deleted: deleted.value,
+    ...mergedWords(
+      a,
+      b,
+      stamps.map(([path]) => path),
+    ),
   } as R;
   return canonical(merged) === canonical(a) ? a : merged;
 }
