@@ -15,6 +15,16 @@ export const plainTerms: SaleTerms = {
   bidSteps: [],
 };
 
+/** Nothing said of the lot yet. */
+const noLotFigures = {
+  estimateLow: null,
+  estimateHigh: null,
+  bidNow: null,
+  pinned: null,
+  notBought: null,
+  fromPictures: null,
+};
+
 /** Fields of a new record before anyone has said anything: nothing looked at, nothing assumed. */
 export const blank: { readonly [T in RecordType]: Fields<T> } = {
   block: {
@@ -24,6 +34,8 @@ export const blank: { readonly [T in RecordType]: Fields<T> } = {
     materials: [],
     place: 'lookingAt',
     saleId: null,
+    lotId: null,
+    ...noLotFigures,
     origin: null,
     partsFound: null,
     partsExpected: null,
@@ -128,7 +140,27 @@ export const blank: { readonly [T in RecordType]: Fields<T> } = {
     note: '',
     example: false,
   },
-  offer: { blockId: '', saleId: null, what: 'asked', amount: 0, currency: 'GBP', at: '1970-01-01T00:00:00Z', note: '' },
+  lot: {
+    saleId: null,
+    title: '',
+    objectNumber: '',
+    currency: 'GBP',
+    priceAsked: null,
+    disposal: null,
+    note: '',
+    ...noLotFigures,
+    example: false,
+  },
+  offer: {
+    blockId: '',
+    saleId: null,
+    what: 'asked',
+    amount: 0,
+    currency: 'GBP',
+    at: '1970-01-01T00:00:00Z',
+    note: '',
+    fees: null,
+  },
   job: {
     blockId: '',
     treatment: '',
@@ -207,6 +239,7 @@ export const blank: { readonly [T in RecordType]: Fields<T> } = {
     ukHatScale: 'eighthBelowUs',
     keepOriginals: false,
     keepPosition: false,
+    usualSizes: [],
     paper: 'a4',
   },
 };

@@ -1,4 +1,5 @@
 import { addUp, type Exact, exact, highestWithin, millionths, times } from './exact-money.ts';
+import { type ImportRules, landedCost, type Shipment } from './import-charges.ts';
 import { type MinorUnits, minor } from './units.ts';
 
 /** One slice of a buyer's premium: this rate on the part of the hammer price above the slice before, up to `upTo`. */
@@ -22,6 +23,12 @@ export interface FixedCost {
   readonly amount: number;
 }
 
+/** What a country takes when the lot comes from abroad. Amounts are in the sale's currency; nothing is converted. */
+export interface Customs {
+  readonly rules: ImportRules;
+  readonly shipment: Shipment;
+}
+
 /** What decides the cost of a lot; a stored sale's terms fit. Money in whole minor units, rates as shares (0.24 is 24 %). */
 export interface SaleTerms {
   /** Rising slices; empty when there is no premium. */
@@ -33,6 +40,8 @@ export interface SaleTerms {
   readonly vatRate: number;
   readonly vatOn: VatBase;
   readonly fixedCosts: readonly FixedCost[];
+  /** Charged on the sale's whole bill, premium and tax included. Absent or null where nothing crosses a border. */
+  readonly customs?: Customs | null | undefined;
 }
 
 /** From this hammer price on, bids go up in this step. */
@@ -57,6 +66,8 @@ export interface AllIn {
   readonly premium: MinorUnits;
   readonly platform: MinorUnits;
   readonly vat: MinorUnits;
+  /** Carriage, duty, import VAT and clearing together; see `landedCost` for its lines. */
+  readonly customs: MinorUnits;
   readonly fixed: MinorUnits;
   readonly total: MinorUnits;
 }
@@ -83,19 +94,29 @@ function exactPremium(hammer: MinorUnits, { premium, minimumPremium }: SaleTerms
   return sum > least ? sum : least;
 }
 
-/**
- * What a lot costs in all, from the hammer or ticket price: hammer + premium + platform + VAT + fixed costs.
- * Rounded once, halves up, as `addUp` says. Source: saleroom terms; tax guidance for what VAT falls on.
- * @throws when the hammer price or a rate is negative, money is not whole, or the premium slices do not rise
- */
-export function allIn(hammer: MinorUnits, terms: SaleTerms): AllIn {
+/** The sale's own bill: hammer, premium, platform, VAT. Rounded once, halves up, as `addUp` says. */
+function billOf(hammer: MinorUnits, terms: SaleTerms) {
   if (hammer < 0) throw new Error(`Hammer price came as ${hammer}, expected 0 or more.`);
   const premium = exactPremium(hammer, terms);
   const platform = times(exact(hammer), terms.platformRate);
   const taxed = { fees: premium + platform, everything: exact(hammer) + premium + platform, nothing: 0n }[terms.vatOn];
-  const fixed = minor(terms.fixedCosts.reduce((sum, { amount }) => sum + amount, 0));
-  const { lines, total } = addUp([hammer, fixed], { premium, platform, vat: times(taxed, terms.vatRate) });
-  return { hammer, ...lines, fixed, total };
+  return addUp([hammer], { premium, platform, vat: times(taxed, terms.vatRate) });
+}
+
+const fixedOf = ({ fixedCosts }: SaleTerms): MinorUnits =>
+  minor(fixedCosts.reduce((sum, { amount }) => sum + amount, 0));
+
+/**
+ * What a lot costs in all, from the hammer or ticket price: hammer + premium + platform + VAT + what customs adds to that
+ * bill + fixed costs. Each bill is rounded once. Source: saleroom terms; tax guidance for what VAT falls on.
+ * @throws when the hammer price or a rate is negative, money is not whole, or the premium slices do not rise
+ */
+export function allIn(hammer: MinorUnits, terms: SaleTerms): AllIn {
+  const { lines, total: bill } = billOf(hammer, terms);
+  const fixed = fixedOf(terms);
+  const { customs: abroad } = terms;
+  const customs = minor(abroad ? landedCost(bill, abroad.shipment, abroad.rules).total - bill : 0);
+  return { hammer, ...lines, customs, fixed, total: minor(bill + customs + fixed) };
 }
 
 /**
@@ -112,11 +133,22 @@ export function feeMultiplier(terms: SaleTerms, hammer: MinorUnits): number {
 
 /**
  * The highest hammer price, to the minor unit, whose all-in cost stays within the limit.
- * Each minor unit of hammer adds at least one to the total, so `highestHammer(allIn(h).total)` is `h` again.
+ * Each minor unit of hammer adds at least one to the bill, so `highestHammer(allIn(h).total)` is `h` again; only where a
+ * band of import rules ends may the cost fall, and a higher price fit as well. Every band is tried, the dearest first.
  * @returns null when even a hammer price of 0 costs more than the limit
  */
-export const highestHammer = (limit: MinorUnits, terms: SaleTerms): MinorUnits | null =>
-  highestWithin(limit, (hammer) => allIn(hammer, terms).total, minor(0), limit);
+export function highestHammer(limit: MinorUnits, terms: SaleTerms): MinorUnits | null {
+  const cost = (hammer: MinorUnits): MinorUnits => allIn(hammer, terms).total;
+  const bill = (hammer: MinorUnits): MinorUnits => billOf(hammer, terms).total;
+  const ends = terms.customs?.rules.bands.map(({ goodsUpTo }) => goodsUpTo) ?? [null];
+  const tops = ends.map((end) => (end === null ? limit : highestWithin(minor(end), bill, minor(0), limit)));
+  for (let band = ends.length - 1; band >= 0; band -= 1) {
+    const from = band === 0 ? minor(0) : minor((tops[band - 1] ?? -1) + 1);
+    const price = highestWithin(limit, cost, from, minor(Math.min(tops[band] ?? -1, limit)));
+    if (price !== null) return price;
+  }
+  return null;
+}
 
 /** Whether bid steps are in order: rising, each step above 0. */
 export const bidStepsRise = (steps: readonly BidStep[]): boolean =>

@@ -1,15 +1,15 @@
 import { addUp, exact, highestWithin, times } from './exact-money.ts';
 import { type MinorUnits, minor } from './units.ts';
 
-/** The rules for consignments up to one value. Rates are shares: 0.2 for 20 %. */
+/** The rules for consignments up to one value. Money in whole minor units, rates as shares: 0.2 for 20 %. A stored set fits. */
 export interface ImportBand {
   /** Highest value of the goods alone (no carriage) that falls in this band, inclusive; null for the last band. */
-  readonly goodsUpTo: MinorUnits | null;
+  readonly goodsUpTo: number | null;
   readonly dutyRate: number;
   /** What duty is a share of: the goods alone, or goods with carriage and insurance. */
   readonly dutyOn: 'goods' | 'goods-and-carriage';
   /** Duty of so much for each tariff heading in the parcel; 0 for none. */
-  readonly dutyPerHeading: MinorUnits;
+  readonly dutyPerHeading: number;
   readonly vatRate: number;
   /** False where tax is taken at the sale and the carrier collects nothing. */
   readonly handlingCharged: boolean;
@@ -31,14 +31,14 @@ export interface ImportRules {
   readonly bands: readonly ImportBand[];
 }
 
-/** What travels with the price. */
+/** What travels with the price. Money in whole minor units. */
 export interface Shipment {
-  readonly freight: MinorUnits;
-  readonly insurance: MinorUnits;
+  readonly freight: number;
+  readonly insurance: number;
   /** Delivery from the border, if billed apart: taxed with the rest, free of duty. */
-  readonly inland: MinorUnits;
+  readonly inland: number;
   /** Carrier's or broker's fee for clearing the parcel. */
-  readonly handling: MinorUnits;
+  readonly handling: number;
   /** Number of different tariff headings in the parcel. */
   readonly headings: number;
   readonly provedAntique: boolean;
@@ -78,7 +78,7 @@ export function landedCost(price: MinorUnits, shipment: Shipment, rules: ImportR
   const vatRate = band.vatRate * (provedAntique ? rules.antiqueVatShare : 1);
   const handling = minor(band.handlingCharged ? shipment.handling : 0);
   const carriage = minor(freight + insurance + inland);
-  const vat = times(customsValue + duty + exact(inland), vatRate);
+  const vat = times(customsValue + duty + exact(minor(inland)), vatRate);
   const { lines, total } = addUp([price, carriage, handling], { duty, vat });
   return { price, carriage, ...lines, handling, total };
 }

@@ -62,6 +62,24 @@ const envelope = {
 export const PLACES = ['lookingAt', 'quarantine', 'toDo', 'onTheBench', 'ready', 'letGo'] as const;
 export type Place = (typeof PLACES)[number];
 
+export const PINS = ['in', 'out'] as const;
+export type Pin = (typeof PINS)[number];
+
+/** What a catalogue says of a lot at a sale and what the buyer makes of it; of a block by itself and of a job lot alike. */
+const lotFigures = {
+  /** The saleroom's own estimate. */
+  estimateLow: z.optional(Money),
+  estimateHigh: z.optional(Money),
+  /** Bid that stands, somebody else's. */
+  bidNow: z.optional(Money),
+  /** Taken or left by hand, whatever the sums say. */
+  pinned: z.optional(z.nullable(z.enum(PINS))),
+  /** Why it was not bought; absent or null while that is open. */
+  notBought: z.optional(z.nullable(Key)),
+  /** Seen in pictures only; absent or null says what the sale's channel says. */
+  fromPictures: z.optional(z.nullable(z.boolean())),
+};
+
 export const PATHS = ['restore', 'copy'] as const;
 export type Path = (typeof PATHS)[number];
 
@@ -75,6 +93,9 @@ export const HatBlock = z.object({
   materials: z.array(Key),
   place: z.enum(PLACES),
   saleId: z.nullable(Id),
+  /** Job lot it is sold with, at one price for all. Later than schema 1's first records, so it may be absent. */
+  lotId: z.optional(z.nullable(Id)),
+  ...lotFigures,
   /** Where it has been kept; null takes the sale's. */
   origin: z.nullable(z.enum(ORIGINS)),
   partsFound: z.nullable(z.int().check(z.gte(0), z.lte(99))),
@@ -298,6 +319,40 @@ export const Alignment = z.object({
 });
 export type Alignment = z.infer<typeof Alignment>;
 
+const Whole = z.int().check(z.gte(0), z.lte(1_000_000_000));
+
+/** Import rules as they were taken over and edited, and what travels with the price; the sums are in `import-charges.ts`. */
+export const Customs = z.object({
+  rules: z.object({
+    code: Key,
+    currency: Currency,
+    asOf: IsoDate,
+    source: Text,
+    antiqueVatShare: Unit,
+    bands: z
+      .array(
+        z.object({
+          goodsUpTo: z.nullable(Whole),
+          dutyRate: Unit,
+          dutyOn: z.enum(['goods', 'goods-and-carriage']),
+          dutyPerHeading: Whole,
+          vatRate: Unit,
+          handlingCharged: z.boolean(),
+        }),
+      )
+      .check(z.minLength(1), z.maxLength(9)),
+  }),
+  shipment: z.object({
+    freight: Whole,
+    insurance: Whole,
+    inland: Whole,
+    handling: Whole,
+    headings: z.int().check(z.gte(1), z.lte(99)),
+    provedAntique: z.boolean(),
+  }),
+});
+export type Customs = z.infer<typeof Customs>;
+
 /** The terms of a sale as they are kept; the sums over them are in `fees.ts`. Rates are shares: 0.24 is 24 %. */
 export const SaleTerms = z.object({
   way: z.enum(['haggle', 'ticket', 'auction']),
@@ -311,6 +366,8 @@ export const SaleTerms = z.object({
   fixedCosts: z.array(z.object({ what: Text, amount: z.int() })),
   /** Bid steps: each holds from its `from` upwards. */
   bidSteps: z.array(z.object({ from: z.int(), step: z.int().check(z.gt(0)) })),
+  /** Absent or null: nothing crosses a border. */
+  customs: z.optional(z.nullable(Customs)),
 });
 export type SaleTerms = z.infer<typeof SaleTerms>;
 
@@ -336,9 +393,31 @@ export const Sale = z.object({
 });
 export type Sale = z.infer<typeof Sale>;
 
+/**
+ * Several blocks at one price: a pair, a box, whatever a seller will not split. The blocks carry its id as `lotId`; a
+ * block without one is a lot by itself and needs no record.
+ */
+export const JobLot = z.object({
+  ...envelope,
+  type: z.literal('lot'),
+  saleId: z.nullable(Id),
+  title: Text,
+  /** The lot's ticket. */
+  objectNumber: Text,
+  currency: Currency,
+  priceAsked: Money,
+  /** What it costs to be rid of what is not wanted. */
+  disposal: Money,
+  note: Text,
+  ...lotFigures,
+  example: z.boolean(),
+});
+export type JobLot = z.infer<typeof JobLot>;
+
 export const Offer = z.object({
   ...envelope,
   type: z.literal('offer'),
+  /** The block, or the job lot, it is about. */
   blockId: Id,
   saleId: z.nullable(Id),
   what: z.enum(['asked', 'offered', 'refused', 'agreed', 'paid']),
@@ -346,6 +425,8 @@ export const Offer = z.object({
   currency: Currency,
   at: Instant,
   note: Text,
+  /** Of a price paid: what came on top at the sale's terms, a job lot's shared by worth. Absent or null where nobody reckoned it. */
+  fees: z.optional(z.nullable(z.int())),
 });
 export type Offer = z.infer<typeof Offer>;
 
@@ -567,6 +648,8 @@ export const Settings = z.object({
   ukHatScale: z.enum(['eighthBelowUs', 'asUs']),
   keepOriginals: z.boolean(),
   keepPosition: z.boolean(),
+  /** Head sizes the owner works in, mm round. Later than schema 1's first records, so it may be absent. */
+  usualSizes: z.optional(z.array(z.number().check(z.gte(400), z.lte(750))).check(z.maxLength(60))),
   paper: z.enum(['a4', 'letter']),
 });
 export type Settings = z.infer<typeof Settings>;
@@ -581,6 +664,7 @@ export const RECORDS = {
   photoMark: PhotoMark,
   alignment: Alignment,
   sale: Sale,
+  lot: JobLot,
   offer: Offer,
   job: Job,
   step: WorkStep,

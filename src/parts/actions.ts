@@ -229,7 +229,8 @@ export function actionsOn(store: Store, now: () => number) {
     removeExample: () =>
       change(
         'taking the example away',
-        ...[...store.records.block.value.values(), ...store.records.sale.value.values()]
+        ...[store.records.block, store.records.lot, store.records.sale]
+          .flatMap((records) => [...records.value.values()])
           .filter(({ example }) => example)
           .map(({ id }) => remove(id)),
       ),

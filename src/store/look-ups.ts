@@ -7,6 +7,7 @@ import {
   type Finding,
   type HatBlock,
   type Job,
+  type JobLot,
   type Mark,
   type Offer,
   type Photo,
@@ -80,6 +81,9 @@ export interface LookUps {
   /** By day. */
   expensesOf(blockId: string): Many<Expense>;
   blocksOf(saleId: string): Many<HatBlock>;
+  /** Job lots of a sale, oldest first. */
+  lotsOf(saleId: string): Many<JobLot>;
+  blocksOfLot(lotId: string): Many<HatBlock>;
   offersAt(saleId: string): Many<Offer>;
   /** A number no finding of this block has had, removed ones included. Not tracked. */
   nextFindingNumber(blockId: string): number;
@@ -126,6 +130,8 @@ export function lookUps(shelf: Shelf, device: string): LookUps {
     readyChecksOf: (blockId) => listed('readyCheck', blockId),
     expensesOf: (blockId) => listed('expense', blockId),
     blocksOf: (saleId) => listed('block', saleId),
+    lotsOf: (saleId) => listed('lot', saleId),
+    blocksOfLot: (lotId) => listed('block', lotId),
     offersAt: (saleId) => listed('offer', saleId),
     nextFindingNumber: (blockId) => shelf.highestNumber(blockId) + 1,
   };

@@ -20,7 +20,7 @@ const ORDER: { readonly [T in RecordType]?: (a: RecordOf<T>, b: RecordOf<T>) => 
 /** Fields by which a record goes with another when that is removed. */
 const PART_OF = ['blockId', 'surveyId', 'photoId', 'beforeId', 'afterId', 'quarantineId'] as const;
 /** Those, and the ones by which it is only listed. */
-const OWNED_BY = [...PART_OF, 'findingId', 'saleId', 'stepId'] as const;
+const OWNED_BY = [...PART_OF, 'findingId', 'saleId', 'lotId', 'stepId'] as const;
 type Owned = { readonly [id in (typeof OWNED_BY)[number]]?: string | null };
 
 /** The records a record belongs to: its block, survey, finding, photographs, sale, step of the work. */
@@ -34,7 +34,8 @@ function ownersOf(record: AnyRecord): string[] {
 }
 
 const goesWith = (part: AnyRecord, id: string): boolean =>
-  PART_OF.some((field) => (part as Owned)[field] === id) || (part.type === 'block' && part.example);
+  PART_OF.some((field) => (part as Owned)[field] === id) ||
+  ((part.type === 'block' || part.type === 'lot') && part.example);
 
 interface Cell<T> {
   readonly version: Signal<number>;
@@ -48,7 +49,7 @@ export interface Shelf {
   /** Every record, removed ones included; not tracked by signals. */
   everything(): Iterable<AnyRecord>;
   put(records: Iterable<AnyRecord>): void;
-  /** Live records that go with a record when it is removed: everything of a block, the findings of a survey, the marks on a photograph and how it was lined up, the blocks of the example sale. */
+  /** Live records that go with a record when it is removed: everything of a block, the findings of a survey, the marks on a photograph and how it was lined up, the blocks and job lots of the example sale. */
   partsOf(id: string): readonly AnyRecord[];
   /** Live records of a type by id. Copied when read after a change of that type: for lists, not for look-ups. */
   readonly records: { readonly [T in RecordType]: ReadonlySignal<ReadonlyMap<string, RecordOf<T>>> };
