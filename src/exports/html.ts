@@ -30,6 +30,16 @@ async function base64(bytes: ArrayBuffer): Promise<string> {
   return btoa(text);
 }
 
+const dataUrl = async (bytes: ArrayBuffer): Promise<string> => `data:image/jpeg;base64,${await base64(bytes)}`;
+
+/** Where the page takes a picture from: a file beside it, or its own text; undefined when it is not to be had. */
+async function sourceOf(sha256: string, { linkTo, picture }: WriteTools): Promise<string | undefined> {
+  const link = linkTo?.(sha256);
+  if (link !== undefined) return escaped(link);
+  const stored = await picture(sha256);
+  return stored && dataUrl(stored.bytes);
+}
+
 /** Marks and scale bar over a photograph, as wide and as high as it is shown; none when there is nothing to draw. */
 function overlay(photo: ReportPhoto): string {
   const shapes = photoOverlay(photo);
@@ -51,9 +61,9 @@ async function photographs(
   const figures: string[] = [];
   for (const item of items) {
     tools.signal.throwIfAborted();
-    const stored = await tools.picture(item.sha256);
-    const picture = stored
-      ? `<div class="shot"><img src="data:image/jpeg;base64,${await base64(stored.bytes)}" width="${item.width}" height="${item.height}" alt="${escaped(item.alt)}">${overlay(item)}</div>`
+    const source = await sourceOf(item.sha256, tools);
+    const picture = source
+      ? `<div class="shot"><img src="${source}" width="${item.width}" height="${item.height}" alt="${escaped(item.alt)}">${overlay(item)}</div>`
       : MISSING;
     figures.push(
       `<figure>${picture}<figcaption>${[item.caption, ...item.notes].map(escaped).join('<br>')}<br><span class="hash">SHA-256 ${item.sha256}</span></figcaption></figure>`,
@@ -72,14 +82,14 @@ async function pair(item: ReportPair, tools: WriteTools, progress: Progress): Pr
   const { before, after, h } = item;
   const crops = h && (await tools.aligned({ ...item, h }));
   const sides = [
-    { photo: before, bytes: crops ? crops.before : (await tools.picture(before.sha256))?.bytes },
-    { photo: after, bytes: crops ? crops.after : (await tools.picture(after.sha256))?.bytes },
+    { photo: before, source: crops ? await dataUrl(crops.before) : await sourceOf(before.sha256, tools) },
+    { photo: after, source: crops ? await dataUrl(crops.after) : await sourceOf(after.sha256, tools) },
   ];
   const figures: string[] = [];
-  for (const { photo, bytes } of sides) {
+  for (const { photo, source } of sides) {
     const { width, height } = crops ?? photo;
-    const picture = bytes
-      ? `<img src="data:image/jpeg;base64,${await base64(bytes)}" width="${width}" height="${height}" alt="${escaped(photo.alt)}">`
+    const picture = source
+      ? `<img src="${source}" width="${width}" height="${height}" alt="${escaped(photo.alt)}">`
       : MISSING;
     figures.push(
       `<div>${picture}<p>${escaped(photo.caption)}<br><span class="hash">${crops ? 'From ' : ''}SHA-256 ${photo.sha256}</span></p></div>`,
@@ -124,8 +134,9 @@ async function part(item: ReportPart, tools: WriteTools, progress: Progress): Pr
 const embedded = (data: unknown): string => JSON.stringify(data).replace(/</g, '\\u003c');
 
 /**
- * One HTML file that needs nothing else, now or in fifty years: pictures and drawings inside, no script, no link out, its
- * own content policy; prints on A4 or Letter. The records stand in it once more as JSON for a machine.
+ * One HTML file that needs nothing else, now or in fifty years: pictures and drawings inside (or in files beside it, with
+ * `linkTo`), no script, no link out, its own content policy; prints on A4 or Letter. The records stand in it once more
+ * as JSON for a machine.
  */
 export async function writeHtml(report: ReportDocument, tools: WriteTools): Promise<Blob> {
   const of = report.parts.reduce((sum, item) => sum + picturesIn(item), 0);
@@ -137,7 +148,7 @@ export async function writeHtml(report: ReportDocument, tools: WriteTools): Prom
   return new Blob(
     [
       `<!doctype html><html lang="${escaped(report.lang)}"><head><meta charset="utf-8">`,
-      `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; img-src data:; style-src 'unsafe-inline'">`,
+      `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; img-src data:${tools.linkTo ? " 'self' file:" : ''}; style-src 'unsafe-inline'">`,
       '<meta name="viewport" content="width=device-width, initial-scale=1"><meta name="generator" content="Blockworth">',
       `<title>${escaped(report.title)}</title><style>@page{size:${report.paper === 'a4' ? 'A4' : 'letter'};margin:18mm}${REPORT_CSS}</style></head><body>`,
       `<header><h1>${escaped(report.title)}</h1><p>${escaped([report.subtitle, `written ${made} UTC`, report.author && `by ${report.author}`].filter(Boolean).join(' · '))}</p></header>`,

@@ -26,6 +26,8 @@ export interface WriteTools {
    * @throws the signal's reason when cancelled
    */
   readonly aligned: (pair: ReportPair & { readonly h: readonly number[] }) => Promise<AlignedFiles | undefined>;
+  /** Where a picture lies beside the report, for formats that can point to it; undefined puts its bytes into the file. */
+  readonly linkTo?: (sha256: string) => string | undefined;
   readonly signal: AbortSignal;
   readonly onStep: (done: number, of: number) => void;
 }

@@ -16,7 +16,7 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
   workers: ['workers', 'core', 'pixels', 'catalogue'],
   store: ['store', 'core', 'text', 'photos'],
   photos: ['photos', 'core', 'text', 'ui'],
-  exports: ['exports', 'core', 'text', 'drawings'],
+  exports: ['exports', 'core', 'text', 'drawings', 'photos', 'workers'],
   demo: ['demo', 'core', 'store'],
   ui: ['ui', 'core', 'text', 'store', 'workers'],
   parts: ['parts', 'ui', 'store', 'photos', 'exports', 'reports', 'drawings', 'text', 'core', 'workers', 'demo', ''],
