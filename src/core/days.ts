@@ -34,7 +34,7 @@ export interface Days {
 }
 
 /** A wait is counted in nights: what is glued tonight is worked tomorrow evening, whether it took 4 hours or 24. */
-const nights = (hours: number): number => Math.ceil(hours / 24 - 1e-9);
+export const nights = (hours: number): number => Math.ceil(hours / 24 - 1e-9);
 
 /** Where a block is in the calendar: the day, and the hours left of that evening. Changed in place, many times a draw. */
 export interface Clock {

@@ -24,12 +24,12 @@ export interface Piece {
 /**
  * Least time for pieces that share `capacity` units: for every choice of what begins no sooner than `head` and leaves at
  * least `tail` after it, head + work ÷ capacity + tail. Valid for any capacity, since the work lies between the two.
- * @param round how the share of each unit is rounded up; whole units of time by default
+ * @param round time that one unit's share takes from a head on; rounded up to whole units of time by default
  */
 export function energyBound(
   pieces: readonly Piece[],
   capacity: number,
-  round: (time: number) => number = (time) => Math.ceil(time - 1e-9),
+  round: (time: number, head: number) => number = (time) => Math.ceil(time - 1e-9),
 ): number {
   const working = pieces.filter(({ work }) => work > 0).sort((a, b) => b.tail - a.tail);
   let most = 0;
@@ -38,7 +38,7 @@ export function energyBound(
     for (const piece of working) {
       if (piece.head < head) continue;
       work += piece.work;
-      most = Math.max(most, head + round(work / capacity) + piece.tail);
+      most = Math.max(most, head + round(work / capacity, head) + piece.tail);
     }
   }
   return most;

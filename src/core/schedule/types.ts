@@ -24,6 +24,11 @@ export interface BenchStep {
   /** Held by the wait, through every night of it; one unit. */
   readonly waitResource: string | null;
   readonly progress?: StepProgress;
+  /**
+   * Treatments of this plan that must be done first, where they are not simply all that stand before it: then the
+   * schedule may choose. Left out, a block is worked in the order of its plan, as people expect and as is safe.
+   */
+  readonly after?: readonly string[];
 }
 
 /** A block on the bench with its plan in working order. */
@@ -51,7 +56,7 @@ export interface BenchInput {
    * small change in the facts does not turn the plan over for nothing.
    */
   readonly served?: readonly string[];
-  /** How many schedules to try in all; the answer follows from it and the seed alone. Default in `bench.ts`. */
+  /** How many schedules to try in all; the answer follows from it and the seed alone. Usual number in `bench.ts`. */
   readonly budget?: number;
   readonly seed?: number;
 }
@@ -73,7 +78,7 @@ export interface Sitting {
 export interface BenchEvening {
   readonly day: number;
   readonly date: string;
-  /** Hours there are, and hours that are used (of one pair of hands). */
+  /** Hours there are for each pair of hands, and hours used by all of them. */
   readonly hours: number;
   readonly used: number;
   /** In the order they are to be taken. */
