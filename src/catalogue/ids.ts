@@ -28,6 +28,7 @@ export type MaterialId = (typeof MATERIAL_IDS)[number];
 /** In the order a wooden block is usually worked; among steps that could be next, the plan takes the earlier one. */
 export const TREATMENT_IDS = [
   'recordAsFound',
+  'protectMarks',
   'quarantine',
   'hazardTest',
   'dryClean',

@@ -293,6 +293,8 @@ export interface Treatment<Id extends string = string, Resource extends string =
   readonly after: readonly Id[];
   /** Part of every plan. */
   readonly always?: true;
+  /** In the work on every block with marks worth keeping: once for each, before the first step that touches marks. */
+  readonly forMarks?: true;
   /** When in a plan it brings others with it. */
   readonly brings: readonly {
     readonly treatment: Id;

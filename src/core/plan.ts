@@ -1,7 +1,7 @@
-import type { Amount, Catalogue, DamageKind, Grade, ThreePoint, Treatment, ZoneClass } from './catalogue.ts';
-import { entry } from './catalogue.ts';
-import { type Circumstances, holds } from './condition.ts';
+import { type Catalogue, entry, type ThreePoint, type Treatment } from './catalogue.ts';
+import type { Circumstances } from './condition.ts';
 import { pertMean, pertSd } from './estimate.ts';
+import { type Cause, wantedSteps } from './wanted.ts';
 
 /**
  * How the owner's hours compare with the estimates, by kind of work: the median multiplier, and how the log of it
@@ -16,19 +16,12 @@ export type PaceBook = {
   };
 };
 
-/** A finding as the plan sees it. */
-export interface Cause {
-  readonly id: string;
-  readonly kind: Pick<DamageKind, 'treatments'>;
-  readonly answers: Readonly<Record<string, number | boolean | string>>;
-  readonly grade: Grade;
-  readonly zoneClass: ZoneClass;
-}
-
 export interface PlanStep {
   readonly treatment: string;
   /** The findings it serves and why; a step without findings is part of every plan or comes with another step. */
   readonly because: readonly { readonly findingId: string | null; readonly why: string }[];
+  /** Ids of the findings that want it: those in `because`, and those served by the steps that bring it. Sorted. */
+  readonly serves: readonly string[];
   /** In the treatment's own unit; null where the time does not depend on an amount. */
   readonly amount: number | null;
   /** Hands-on hours. */
@@ -65,70 +58,12 @@ export function hoursFor(treatment: Pick<Treatment, 'setUpHours' | 'per'>, amoun
 
 const scaled = ({ o, m, p }: ThreePoint, by: number): ThreePoint => ({ o: o * by, m: m * by, p: p * by });
 
-export const amountOf = (amount: Amount | undefined, answers: Cause['answers']): number => {
-  if (!amount) return 0;
-  if ('fixed' in amount) return amount.fixed;
-  const answer = Object.hasOwn(answers, amount.from) ? answers[amount.from] : undefined;
-  // A measure of 0 was taken: it is nothing, not the usual amount, or the next step up would shorten the work.
-  return typeof answer === 'number' ? Math.max(0, answer) * (amount.times ?? 1) : amount.else;
-};
-
-/** More of one treatment than any hat block has room for: beyond it a figure is damaged, not large. Trade estimate. */
-const MOST = { areaPct: 100, lengthMm: 20_000, areaCm2: 20_000, count: 5_000, coats: 20 } as const;
-
-/** How amounts of one treatment join: coats are put on once, the rest adds up, and nothing exceeds what a block can have. */
-export const joined = (unit: NonNullable<Treatment['per']>['unit'], a: number, b: number): number =>
-  Math.min(MOST[unit], unit === 'coats' ? Math.max(a, b) : a + b);
-
-interface Wanted {
-  because: { findingId: string | null; why: string }[];
-  amount: number;
-  essential: boolean;
-}
-
-/** Collects what is wanted: the steps of every plan, what each finding calls for, and what those bring with them. */
-function wantedSteps(causes: readonly Cause[], block: Circumstances, catalogue: Catalogue): Map<string, Wanted> {
-  const wanted = new Map<string, Wanted>();
-  const want = (id: string, findingId: string | null, why: string, amount: number, essential: boolean): void => {
-    const treatment = entry(catalogue.treatments, id);
-    if (!treatment) return;
-    const before = wanted.get(id);
-    if (!before) {
-      wanted.set(id, {
-        because: [{ findingId, why }],
-        amount: treatment.per ? joined(treatment.per.unit, 0, amount) : 0,
-        essential,
-      });
-      return;
-    }
-    before.because.push({ findingId, why });
-    before.amount = treatment.per ? joined(treatment.per.unit, before.amount, amount) : 0;
-    before.essential ||= essential;
-  };
-  for (const [id, treatment] of Object.entries(catalogue.treatments)) {
-    if (treatment.always) want(id, null, treatment.why, 0, false);
-  }
-  for (const cause of causes) {
-    const { answers, grade, zoneClass } = cause;
-    const here: Circumstances = { ...block, finding: { answers, grade, zoneClass } };
-    for (const use of cause.kind.treatments) {
-      if (grade < use.fromGrade || (use.when && !holds(use.when, here))) continue;
-      want(use.treatment, cause.id, use.why, amountOf(use.amount, answers), use.essential);
-    }
-  }
-  // A map grows while it is walked, so what is brought may bring more.
-  for (const id of wanted.keys()) {
-    for (const { treatment, when, amount, why } of entry(catalogue.treatments, id)?.brings ?? []) {
-      if (wanted.has(treatment) && !amount) continue;
-      if (when && !holds(when, block)) continue;
-      want(treatment, null, why, amountOf(amount, {}), false);
-    }
-  }
-  return wanted;
-}
-
 /** Steps of the plan a treatment must follow, seen through treatments that are not in it. */
-function predecessors(id: string, inPlan: ReadonlyMap<string, unknown>, catalogue: Catalogue): readonly string[] {
+export function predecessors(
+  id: string,
+  inPlan: { has(treatment: string): boolean },
+  catalogue: Pick<Catalogue, 'treatments'>,
+): readonly string[] {
   const found = new Set<string>();
   const seen = new Set<string>();
   const walk = (current: string): void => {
@@ -184,12 +119,12 @@ export function planOf(steps: readonly PlanStep[]): Plan {
  * the owner's pace for each kind of work.
  */
 export function planOfTreatments(
-  list: ReadonlyMap<string, { because: PlanStep['because']; amount: number; essential: boolean }>,
+  list: ReadonlyMap<string, Pick<PlanStep, 'because' | 'essential'> & { amount: number; serves?: Iterable<string> }>,
   catalogue: Catalogue,
   pace: PaceBook = {},
 ): Plan {
   const order = workingOrder(catalogue);
-  const steps = [...list].flatMap(([id, { because, amount, essential }]): PlanStep[] => {
+  const steps = [...list].flatMap(([id, { because, amount, essential, serves = [] }]): PlanStep[] => {
     const treatment = entry(catalogue.treatments, id);
     if (!treatment) return [];
     const quantity = treatment.per ? amount : null;
@@ -197,6 +132,7 @@ export function planOfTreatments(
       {
         treatment: id,
         because,
+        serves: [...serves].sort(),
         amount: quantity,
         hours: scaled(hoursFor(treatment, quantity), pace[treatment.reference]?.median ?? 1),
         waitHours: treatment.waitHours,

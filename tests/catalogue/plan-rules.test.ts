@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { catalogue } from '../../src/catalogue/index.ts';
 import { type DamageKind, entry, type ShapeValue } from '../../src/core/catalogue.ts';
 import { gradeFinding } from '../../src/core/grade.ts';
-import { type Cause, type Plan, planFor } from '../../src/core/plan.ts';
+import { type Plan, planFor } from '../../src/core/plan.ts';
+import type { Cause } from '../../src/core/wanted.ts';
 import { camel, kindOf, materialOf, treatmentOf, typeOf, zoneOf } from '../handbook/as-answers.ts';
 import lots from '../handbook/trade-lots.json' with { type: 'json' };
 

@@ -275,8 +275,8 @@ describe('treatments', () => {
     for (const [id] of treatments) visit(id, []);
   });
 
-  it('are each reachable: part of every plan, called for by a damage, or brought by one that is', () => {
-    const reached = new Set(treatments.filter(([, { always }]) => always).map(([id]) => id));
+  it('are each reachable: part of every plan, for marks, called for by a damage, or brought by one that is', () => {
+    const reached = new Set(treatments.filter(([, { always, forMarks }]) => always || forMarks).map(([id]) => id));
     for (const [, kind] of kinds) for (const { treatment } of kind.treatments) reached.add(treatment);
     for (const id of reached)
       for (const { treatment } of catalogue.treatments[id]?.brings ?? []) reached.add(treatment);

@@ -23,6 +23,7 @@ const days = (steps: readonly (readonly [number, number])[], when: Evenings, fir
 const step = (treatment: string, hours: number, wait: number): PlanStep => ({
   treatment,
   because: [],
+  serves: [],
   amount: null,
   hours: { o: hours, m: hours, p: hours },
   waitHours: { o: wait, m: wait, p: wait },

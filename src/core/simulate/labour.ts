@@ -1,5 +1,5 @@
 import { type Clock, checkEvenings, type Evenings, waitFor, workOn } from '../days.ts';
-import { joined } from '../plan.ts';
+import { joined } from '../wanted.ts';
 import type { Fate, Found, Hidden } from './fate.ts';
 import type { Luck } from './luck.ts';
 import type { Workshop } from './work.ts';

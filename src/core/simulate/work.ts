@@ -1,6 +1,7 @@
 import type { Catalogue } from '../catalogue.ts';
 import { type Circumstances, holds } from '../condition.ts';
-import { amountOf, type Cause, type joined, type PaceBook, workingOrder } from '../plan.ts';
+import { type PaceBook, workingOrder } from '../plan.ts';
+import { amountOf, type Cause, type joined } from '../wanted.ts';
 import { logNormalTable, logStudentTable, pertTable, type QuantileTable } from './quantile-table.ts';
 
 /** One treatment as the draws use it: tables instead of three points. */

@@ -44,7 +44,10 @@ export function TreatmentEntry({ id }: { readonly id: string }) {
             ['Why', treatment.why],
             ['Done when', treatment.doneWhen],
             ['Leave it out when', treatment.skipWhen],
-            ['Part of every plan', treatment.always && 'yes'],
+            [
+              'Part of every plan',
+              (treatment.always && 'yes') || (treatment.forMarks && 'of every block with marks to keep'),
+            ],
             ['Marks', treatment.touchesMarks && 'Protect those worth keeping first.'],
           ]}
         />
