@@ -1,0 +1,179 @@
+import type { ReportPair, ReportPart, ReportPhoto } from '../../core/report.ts';
+import { figureShapes } from '../../drawings/figure-shapes.ts';
+import { drawings } from '../../drawings/index.ts';
+import { photoOverlay } from '../../drawings/photo-overlay.ts';
+import { reportMarks } from '../../drawings/report-marks.ts';
+import type { BlockDrawing } from '../../drawings/shape.ts';
+import type { Laid } from './laid.ts';
+import { drawFigure, drawOverlay } from './paint.ts';
+import type { Paper } from './paper.ts';
+import { addLines, GROUND, LOOKS, type SetText, type Type } from './type.ts';
+
+/** Damage map, photographs and pairs on paper. */
+
+/** Where the bytes of pictures come from. JPEG or PNG; undefined when they are not on this device. */
+export interface PictureSource {
+  picture(sha256: string): Promise<Uint8Array | undefined>;
+  aligned(
+    pair: ReportPair,
+  ): Promise<
+    | { readonly before: Uint8Array; readonly after: Uint8Array; readonly width: number; readonly height: number }
+    | undefined
+  >;
+}
+
+const GUTTER = 16;
+/** No frame is higher, so that two rows with their captions fit a page. */
+const HIGHEST = 236;
+const NOT_HERE = 'The bytes of this photograph are not on the device that wrote the report.';
+
+export function layDamageMap(paper: Paper, type: Type, part: ReportPart & { kind: 'damageMap' }): Laid {
+  const known: Readonly<Record<string, BlockDrawing>> = drawings;
+  const drawing = (Object.hasOwn(known, part.drawing) ? known[part.drawing] : undefined) ?? drawings.domeCrown;
+  const figure = figureShapes(drawing, reportMarks(part.marks), { width: 240, across: true });
+  const most = (paper.bottom - paper.top) * 0.55;
+  const width = Math.min(paper.width, (most * figure.width) / figure.height, figure.width * 0.78);
+  const height = (width * figure.height) / figure.width;
+  const caption = type.set(part.caption, LOOKS.figure, paper.width);
+  return {
+    ...{ before: 10, first: height + 4 + caption.height },
+    draw() {
+      const { left, y } = paper;
+      const x = left + (paper.width - width) / 2;
+      const element = paper.tag('Figure', { alt: part.alt, bbox: [x, y, x + width, y + height], placement: 'Block' });
+      element.add(() => drawFigure(paper, figure, x, y, width));
+      paper.y += height + 4;
+      addLines(paper, paper.tag('P'), caption, { x: left, y: paper.y, width: paper.width });
+      paper.y += caption.height + 4;
+    },
+  };
+}
+
+interface Framed {
+  readonly photo: ReportPhoto;
+  /** Of the picture itself, in its pixels; only their ratio counts. */
+  readonly size: { readonly width: number; readonly height: number };
+  readonly words: readonly SetText[];
+  readonly bytes: () => Promise<Uint8Array | undefined>;
+}
+
+const columnOf = ({ width }: Paper): number => (width - GUTTER) / 2;
+
+/** Height of a frame for pictures beside each other: the highest of them at the width of a column. */
+const frameHeight = (row: readonly Framed[], column: number): number =>
+  Math.min(HIGHEST, Math.max(...row.map(({ size }) => (column * size.height) / size.width)));
+
+const wordsHeight = ({ words }: Framed): number => words.reduce((sum, { height }) => sum + height, 0);
+const rowHeight = (row: readonly Framed[], column: number): number =>
+  frameHeight(row, column) + 5 + Math.max(...row.map(wordsHeight));
+
+/** One or two pictures in frames of one size, their words beneath. */
+async function drawRow(paper: Paper, type: Type, row: readonly Framed[]): Promise<void> {
+  const column = columnOf(paper);
+  const height = frameHeight(row, column);
+  for (const [index, framed] of row.entries()) {
+    const { photo, size, words } = framed;
+    const bytes = await framed.bytes();
+    const x = paper.left + index * (column + GUTTER);
+    const scale = Math.min(column / size.width, height / size.height);
+    const [wide, high] = [size.width * scale, size.height * scale];
+    const at = { x: x + (column - wide) / 2, y: paper.y + (height - high) / 2 };
+    const group = paper.tag('Div');
+    paper.artifact(() => paper.doc.rect(x, paper.y, column, height).fillColor(GROUND.picture).fill());
+    if (bytes) {
+      const figure = paper.tag(
+        'Figure',
+        { alt: photo.alt, bbox: [at.x, at.y, at.x + wide, at.y + high], placement: 'Block' },
+        group,
+      );
+      figure.add(() => {
+        paper.doc.image(paper.doc.openImage(bytes), at.x, at.y, { width: wide, height: high });
+        const shapes = photoOverlay({ ...photo, ...size });
+        if (shapes.length > 0) drawOverlay(paper, shapes, { ...at, scale, width: wide, height: high });
+      });
+    } else {
+      const missing = type.set(NOT_HERE, LOOKS.figure, column - 24);
+      const y = paper.y + (height - missing.height) / 2;
+      addLines(paper, paper.tag('P', {}, group), missing, { x: x + 12, y, width: column - 24, side: 'middle' });
+    }
+    let y = paper.y + height + 5;
+    for (const line of words) {
+      addLines(paper, paper.tag('P', {}, group), line, { x, y, width: column });
+      y += line.height;
+    }
+  }
+  paper.y += rowHeight(row, column);
+}
+
+function wordsOf(type: Type, photo: ReportPhoto, column: number, from = ''): SetText[] {
+  return [
+    ...[photo.caption, ...photo.notes].filter(Boolean).map((text) => type.set(text, LOOKS.figure, column)),
+    type.set(`${from}SHA-256 ${photo.sha256}`, LOOKS.hash, column),
+  ];
+}
+
+export function layPhotographs(
+  paper: Paper,
+  type: Type,
+  { items }: ReportPart & { kind: 'photographs' },
+  source: PictureSource,
+  onPicture: () => void,
+): Laid {
+  const column = columnOf(paper);
+  const framed = items.map(
+    (photo): Framed => ({
+      ...{ photo, size: photo, words: wordsOf(type, photo, column) },
+      bytes: async () => {
+        const bytes = await source.picture(photo.sha256);
+        onPicture();
+        return bytes;
+      },
+    }),
+  );
+  const rows = framed.flatMap((_, index) => (index % 2 === 0 ? [framed.slice(index, index + 2)] : []));
+  return {
+    ...{ before: 8, first: rows[0] ? rowHeight(rows[0], column) : 0 },
+    async draw() {
+      for (const [index, row] of rows.entries()) {
+        const gap = index > 0 && !paper.isFresh() ? 14 : 0;
+        paper.need(rowHeight(row, column) + gap);
+        if (!paper.isFresh()) paper.y += gap;
+        await drawRow(paper, type, row);
+      }
+    },
+  };
+}
+
+/** Both pictures side by side: cut to what both show where they were lined up, else whole. */
+export function layPair(
+  paper: Paper,
+  type: Type,
+  part: ReportPair,
+  source: PictureSource,
+  onPicture: () => void,
+): Laid {
+  const column = columnOf(paper);
+  const title = type.set(part.caption, LOOKS.figure, paper.width);
+  const { crop, before, after } = part;
+  const cut = { width: before.width * crop.width, height: before.height * crop.height };
+  let crops: Promise<Awaited<ReturnType<PictureSource['aligned']>>> | undefined;
+  const side = (photo: ReportPhoto, which: 'before' | 'after'): Framed => ({
+    ...{ photo, size: part.h ? cut : photo, words: wordsOf(type, photo, column, part.h ? 'From ' : '') },
+    bytes: async () => {
+      if (!part.h) return source.picture(photo.sha256);
+      crops ??= source.aligned(part);
+      return (await crops)?.[which];
+    },
+  });
+  const row = [side(before, 'before'), side(after, 'after')];
+  return {
+    ...{ before: 12, first: rowHeight(row, column) + 3 + title.height },
+    async draw() {
+      await drawRow(paper, type, row);
+      onPicture();
+      paper.y += 3;
+      addLines(paper, paper.tag('P'), title, { x: paper.left, y: paper.y, width: paper.width });
+      paper.y += title.height + 4;
+    },
+  };
+}
