@@ -54,9 +54,11 @@ const orderOf = (at: DueAt): string => ('day' in at ? at.day : at.instant);
  */
 export function dueList({ quarantines, freezing, waits }: DueFacts, now: Now): readonly Due[] {
   const looks = quarantines.flatMap((facts): Due[] => {
-    const { looks } = courseOf(facts, now.today);
-    return looks
-      .filter(({ taken }) => !taken)
+    const open = courseOf(facts, now.today).looks.filter(({ taken }) => !taken);
+    // Of several that were missed the last says it all: one look makes up for them.
+    const missed = open.filter(({ on }) => on < now.today).at(-1);
+    return open
+      .filter((look) => look.on >= now.today || look === missed)
       .map(({ number, on, last }) => ({
         key: `${facts.id}-look-${number}`,
         blockId: facts.blockId,

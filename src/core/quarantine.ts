@@ -76,13 +76,17 @@ interface Turn {
 
 /** Where the clock stands from a day on: what was seen and frozen up to it decides. */
 function turnAt(on: string, { begunOn, reason, hemisphere, checks, frozenOn }: QuarantineFacts): Turn {
-  const fresh = new Set(checks.filter((check) => check.freshSigns && check.on > begunOn && check.on <= on));
-  const startedOn = [...fresh].reduce((latest, check) => laterOf(latest, check.on), begunOn);
-  const restarts = new Set([...fresh].map((check) => check.on)).size;
+  const fresh = checks.filter((check) => check.freshSigns && check.on > begunOn && check.on <= on);
+  const starts = [...new Set([begunOn, ...fresh.map((check) => check.on)])];
+  const startedOn = starts.reduce(laterOf, begunOn);
+  const restarts = starts.length - 1;
   const rule = watchRule(reason);
   if (rule.ends === 'days') {
-    const days = inSeason(startedOn, hemisphere) ? rule.inSeasonDays : rule.days;
-    return { on, startedOn, restarts, by: 'days', endsOn: daysAfter(startedOn, days), season: null };
+    // The latest of all starts' ends: signs in October must not undo the four weeks begun in September.
+    const endsOn = starts
+      .map((day) => daysAfter(day, inSeason(day, hemisphere) ? rule.inSeasonDays : rule.days))
+      .reduce(laterOf, begunOn);
+    return { on, startedOn, restarts, by: 'days', endsOn, season: null };
   }
   // What was frozen before the last fresh sign has not held.
   const held = frozenOn.filter((day) => day > startedOn && day <= on).sort();
