@@ -1,6 +1,8 @@
 import type { Catalogue } from '../core/catalogue.ts';
+import { beforeFirstUse, storing } from './before-use.ts';
 import { damage } from './damage/index.ts';
 import { essentials } from './essentials.ts';
+import { importRules } from './import-rules.ts';
 import { marks } from './marks.ts';
 import { materials } from './materials.ts';
 import { measures } from './measures.ts';
@@ -13,18 +15,7 @@ import { sources } from './sources.ts';
 import { stations } from './stations.ts';
 import { treatments } from './treatments/index.ts';
 import { types } from './types/index.ts';
-import {
-  anatomy,
-  beforeFirstUse,
-  channels,
-  gradeWords,
-  law,
-  mechanisms,
-  safety,
-  shapeValues,
-  storing,
-  verdicts,
-} from './words.ts';
+import { anatomy, channels, gradeWords, law, mechanisms, safety, shapeValues, verdicts } from './words.ts';
 import { zones } from './zones.ts';
 
 export type { DamageId } from './damage/index.ts';
@@ -74,6 +65,7 @@ export const catalogue: Catalogue = deepFreeze({
   beforeFirstUse,
   storing,
   dueDiligence,
+  importRules,
   law,
   safety,
   sources,

@@ -3,7 +3,10 @@
  * kind, treatment or material it holds. If a rule needs to know, the shape lacks a field; add it and let every entry answer.
  */
 
+import type { ImportRules } from './import-charges.ts';
+import type { FreezeObstacle } from './physics/freezing.ts';
 import type { WoodKind } from './physics/insects.ts';
+import type { Watch } from './quarantine.ts';
 
 export const GRADES = [0, 1, 2, 3, 4] as const;
 /** 0 none · 1 trace · 2 minor · 3 major · 4 critical. */
@@ -206,6 +209,8 @@ export interface Gate {
   readonly when: Condition;
   readonly effects: readonly GateEffect[];
   readonly advice: string;
+  /** What a block kept apart for it is watched for; without it, no watching ends it. */
+  readonly watch?: Watch;
 }
 
 export const ORIGINS = ['workshopInUse', 'dealer', 'dampStore', 'unknown'] as const;
@@ -362,6 +367,8 @@ export interface Material<Damage extends string = string> {
   readonly woodKind?: WoodKind;
   /** Built of thin layers, which mould goes through rather than over. */
   readonly layers?: 'laminated' | 'papierMache' | 'sparterie';
+  /** What speaks against freezing it. */
+  readonly freezing?: FreezeObstacle;
   /** Drawing to use instead of the type's own, for built-up shapes. */
   readonly drawing?: string;
   readonly source: Source;
@@ -480,6 +487,21 @@ export interface Term {
   readonly text: string;
 }
 
+/** A check before first use, or a rule of the shelf. */
+export interface UseRule {
+  readonly term: string;
+  /** What is done and what must come of it. */
+  readonly text: string;
+  /** Blocks it is asked of; all without it. */
+  readonly when?: Condition;
+  /** Treatment that, once done, answers it. */
+  readonly treatment?: string;
+  /** A block becomes ready only when it was passed, or left out with a reason. */
+  readonly essential?: true;
+  readonly cautions: readonly string[];
+  readonly source: Source;
+}
+
 export interface Catalogue {
   readonly version: string;
   readonly types: Readonly<Record<string, BlockType>>;
@@ -497,7 +519,8 @@ export interface Catalogue {
   readonly mechanisms: Readonly<Record<Mechanism, string>>;
   readonly verdicts: Readonly<Record<Verdict, Term>>;
   readonly shapeValues: Readonly<Record<ShapeValue, Term>>;
-  readonly views: Readonly<Record<string, Term>>;
+  /** `proves`: shows a mark or a paper, so that it belongs to the block's story. */
+  readonly views: Readonly<Record<string, Term & { readonly proves?: true }>>;
   readonly channels: Readonly<Record<string, Term>>;
   readonly transfers: Readonly<Record<string, Term>>;
   readonly certainties: Readonly<
@@ -506,9 +529,11 @@ export interface Catalogue {
   readonly evidence: Readonly<Record<string, Term>>;
   readonly anatomy: readonly Term[];
   readonly photoRules: readonly string[];
-  readonly beforeFirstUse: readonly string[];
-  readonly storing: readonly string[];
+  readonly beforeFirstUse: Readonly<Record<string, UseRule>>;
+  readonly storing: Readonly<Record<string, UseRule>>;
   readonly dueDiligence: readonly { readonly id: string; readonly ask: string }[];
+  /** Sets of import rules to start from, each with its day; a sale keeps its own edited copy. */
+  readonly importRules: Readonly<Record<string, Term & { readonly rules: ImportRules }>>;
   readonly law: readonly { readonly topic: string; readonly text: string; readonly source: Source }[];
   readonly safety: readonly string[];
   readonly sources: Readonly<Record<string, string>>;
