@@ -1,6 +1,7 @@
 import { blank } from '../core/blank.ts';
 import { changedPaths, created, type Patch, removed, takenBack, withFields } from '../core/changes.ts';
 import type { Stamp } from '../core/clock.ts';
+import { wordsPutAway } from '../core/merge-words.ts';
 import { type AnyRecord, type Fields, type RecordType, SETTINGS_ID } from '../core/records.ts';
 import { faultIn } from './read-record.ts';
 import type { ChangeRow } from './repository.ts';
@@ -9,7 +10,8 @@ import type { ChangeRow } from './repository.ts';
 export type Edit =
   | { readonly do: 'create'; readonly type: RecordType; readonly id: string; readonly fields: object }
   | { readonly do: 'set'; readonly type: RecordType; readonly id: string; readonly patch: object }
-  | { readonly do: 'remove'; readonly id: string };
+  | { readonly do: 'remove'; readonly id: string }
+  | { readonly do: 'putAway'; readonly id: string; readonly path: string; readonly at: Stamp };
 
 /** A new record under a new id; fields not given are as in `core/blank.ts`. */
 export function create<T extends RecordType>(type: T, id: string, fields: Partial<Fields<T>>): Edit {
@@ -26,6 +28,9 @@ export function set<T extends RecordType>(type: T, id: string, patch: Patch<T>):
  * it and how it was lined up; the photographs of a finding stay with the block; the blocks of a sale stay, unless they came with the example.
  */
 export const remove = (id: string): Edit => ({ do: 'remove', id });
+
+/** Puts away words that lost in a merge; see `core/merge-words.ts`. */
+export const putAway = (id: string, path: string, at: Stamp): Edit => ({ do: 'putAway', id, path, at });
 
 /** The owner's settings; the record is made at the first change. */
 export const setSettings = (patch: Patch<'settings'>): Edit => set('settings', SETTINGS_ID, patch);
@@ -60,6 +65,8 @@ export function edited(edits: readonly Edit[], desk: Desk): Take[] {
       drafts.set(edit.id, created(edit.type, edit.fields as never, { id: edit.id, stamp, device }) as AnyRecord);
     } else if (edit.do === 'remove') {
       drop(edit.id, drafts, desk);
+    } else if (edit.do === 'putAway') {
+      if (record) drafts.set(edit.id, wordsPutAway(record, edit.path, edit.at, true, stamp));
     } else {
       const base = record ?? (edit.id === SETTINGS_ID ? firstSettings(device) : undefined);
       if (base?.type !== edit.type) throw new Error(`There is no ${edit.type} ${edit.id} to change.`);

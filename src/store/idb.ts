@@ -10,6 +10,9 @@ import {
   bytesNeededBy,
   type ChangeRow,
   checkBatch,
+  isThereAlready,
+  type Kept,
+  liesAmongRecords,
   type Repository,
   type RepositoryStatus,
   settled,
@@ -26,8 +29,12 @@ interface Stores extends DBSchema {
   bytes: { key: string; value: { bytes: ArrayBuffer; mime: string } };
   changes: { key: number; value: ChangeRow };
   meta: { key: string; value: string };
+  /** From version 2 on. */
+  kept: { key: string; value: Kept };
+  standIns: { key: string; value: { bytes: ArrayBuffer; mime: string } };
 }
-const VERSION = 1;
+const VERSION = 2;
+const NOTE = 'note:';
 const PAGE = 500;
 
 /** Remembers outside the database that there was data in it. */
@@ -75,11 +82,15 @@ export function createIdbRepository({
     version: VERSION,
     status,
     ...waits,
-    upgrade(db) {
-      db.createObjectStore('records', { keyPath: 'id' });
-      db.createObjectStore('bytes');
-      db.createObjectStore('changes', { autoIncrement: true });
-      db.createObjectStore('meta');
+    upgrade(db, oldVersion) {
+      if (oldVersion < 1) {
+        db.createObjectStore('records', { keyPath: 'id' });
+        db.createObjectStore('bytes');
+        db.createObjectStore('changes', { autoIncrement: true });
+        db.createObjectStore('meta');
+      }
+      db.createObjectStore('kept', { keyPath: 'key' });
+      db.createObjectStore('standIns');
     },
   });
 
@@ -115,8 +126,12 @@ export function createIdbRepository({
     },
     async commit(batch) {
       await checkBatch(batch, sha256);
-      const { puts, photos = [], changes } = batch;
-      const stores: StoreNames<Stores>[] = ['records', 'changes', ...(photos.length > 0 ? ['bytes' as const] : [])];
+      const { puts, photos = [], changes, kept = [], unkept = [] } = batch;
+      const stores: StoreNames<Stores>[] = [
+        ...(['records', 'changes'] as const),
+        ...(photos.length > 0 ? (['bytes'] as const) : []),
+        ...(kept.length + unkept.length > 0 ? (['kept'] as const) : []),
+      ];
       const merged = await connection.write(stores, async (tx) => {
         const records = tx.objectStore('records');
         const stored = await Promise.all(puts.map((put) => records.get(put.id)));
@@ -126,6 +141,12 @@ export function createIdbRepository({
           ...next.map(async (record) => records.put(record)),
           ...photos.map(({ sha256: key, bytes, mime }) => tx.objectStore('bytes').put({ bytes, mime }, key)),
           ...changes.map((row) => tx.objectStore('changes').add(row)),
+          ...unkept.map((key) => tx.objectStore('kept').delete(key)),
+          ...kept.map(async (row) => {
+            const there = row.id === '' ? undefined : await records.get(row.id);
+            if (liesAmongRecords(row, there)) await records.put(row.raw);
+            else if (!isThereAlready(row, there)) await tx.objectStore('kept').put(row);
+          }),
         ]);
         return next;
       });
@@ -140,14 +161,30 @@ export function createIdbRepository({
     },
     photoKeys: () => connection.read(['bytes'], (tx) => tx.objectStore('bytes').getAllKeys()),
     async deletePhotoBytes(keys) {
-      return connection.write(['records', 'bytes'], async (tx) => {
+      return connection.write(['records', 'bytes', 'standIns'], async (tx) => {
         const rows = await allOf(tx.objectStore('records'));
         const needed = new Set(rows.flatMap((raw) => bytesNeededBy(raw, read)));
         const bytes = tx.objectStore('bytes');
         const kept = await Promise.all(keys.map((key) => bytes.getKey(key)));
         const free = keys.filter((key, i) => kept[i] !== undefined && !needed.has(key));
-        await Promise.all(free.map((key) => bytes.delete(key)));
+        const standIns = tx.objectStore('standIns');
+        const idle = (await standIns.getAllKeys()).filter((key) => !needed.has(key));
+        await Promise.all([...free.map((key) => bytes.delete(key)), ...idle.map((key) => standIns.delete(key))]);
         return free;
+      });
+    },
+    kept: () => connection.read(['kept'], (tx) => tx.objectStore('kept').getAll()),
+    standIn: (key) => connection.read(['standIns'], (tx) => tx.objectStore('standIns').get(key)),
+    async keepStandIn(key, { bytes, mime }) {
+      await connection.write(['standIns'], (tx) => tx.objectStore('standIns').put({ bytes, mime }, key));
+    },
+    async note(name) {
+      return (await connection.read(['meta'], (tx) => tx.objectStore('meta').get(NOTE + name))) ?? null;
+    },
+    async setNote(name, text) {
+      await connection.write(['meta'], async (tx) => {
+        if (text === null) await tx.objectStore('meta').delete(NOTE + name);
+        else await tx.objectStore('meta').put(text, NOTE + name);
       });
     },
     unreadable: async () => (await loadAll()).unreadable,

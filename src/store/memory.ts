@@ -9,6 +9,9 @@ import {
   type ChangeRow,
   checkBatch,
   type Identity,
+  isThereAlready,
+  type Kept,
+  liesAmongRecords,
   type PhotoBytes,
   type Repository,
   type RepositoryStatus,
@@ -21,6 +24,9 @@ export interface MemoryDisk {
   readonly records: Map<string, unknown>;
   readonly bytes: Map<string, PhotoBytes>;
   readonly changes: ChangeRow[];
+  readonly kept: Map<string, Kept>;
+  readonly standIns: Map<string, Pick<PhotoBytes, 'bytes' | 'mime'>>;
+  readonly notes: Map<string, string>;
   device: string | null;
   cleared: boolean;
 }
@@ -29,6 +35,9 @@ export const newDisk = (): MemoryDisk => ({
   records: new Map(),
   bytes: new Map(),
   changes: [],
+  kept: new Map(),
+  standIns: new Map(),
+  notes: new Map(),
   device: null,
   cleared: false,
 });
@@ -59,6 +68,12 @@ export function createMemoryRepository(disk = newDisk(), read: ReadRecord = read
       for (const record of merged) disk.records.set(record.id, record);
       for (const photo of batch.photos ?? []) disk.bytes.set(photo.sha256, structuredClone(photo));
       disk.changes.push(...structuredClone(batch.changes));
+      for (const key of batch.unkept ?? []) disk.kept.delete(key);
+      for (const row of structuredClone(batch.kept ?? [])) {
+        const there = disk.records.get(row.id);
+        if (liesAmongRecords(row, there)) disk.records.set(row.id, row.raw);
+        else if (!isThereAlready(row, there)) disk.kept.set(row.key, row);
+      }
       return structuredClone(merged);
     },
     async photoBytes(key) {
@@ -69,7 +84,18 @@ export function createMemoryRepository(disk = newDisk(), read: ReadRecord = read
     photoKeys: async () => [...disk.bytes.keys()],
     async deletePhotoBytes(keys) {
       const needed = new Set([...disk.records.values()].flatMap((raw) => bytesNeededBy(raw, read)));
+      for (const key of disk.standIns.keys()) if (!needed.has(key)) disk.standIns.delete(key);
       return keys.filter((key) => !needed.has(key) && disk.bytes.delete(key));
+    },
+    kept: async () => structuredClone([...disk.kept.values()]),
+    standIn: async (key) => structuredClone(disk.standIns.get(key)),
+    async keepStandIn(key, bytes) {
+      disk.standIns.set(key, structuredClone(bytes));
+    },
+    note: async (name) => disk.notes.get(name) ?? null,
+    async setNote(name, text) {
+      if (text === null) disk.notes.delete(name);
+      else disk.notes.set(name, text);
     },
     unreadable: async () => sorted(rows(), read).unreadable,
     changesAfter: async (position, limit) =>

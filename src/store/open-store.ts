@@ -22,6 +22,7 @@ export async function openStore(now: () => number, onStatus?: (status: Repositor
     ...{ repository, now, device, keeping },
     newId: () => v7(),
     ...(channel && { channel }),
+    makeThumbnail: async (copy) => (await import('../photos/thumbnail-again.ts')).thumbnailAgain(copy),
   });
   await store.load();
   stop();
@@ -29,6 +30,7 @@ export async function openStore(now: () => number, onStatus?: (status: Repositor
   // What must not hold up the first screen: freeing bytes, measuring. Neither failing is worth a word.
   firstWindow(navigator.locks, () => store.sweep()).catch(() => undefined);
   keeping.look().catch(() => undefined);
+  store.joinKept().catch(() => undefined);
   document.addEventListener('visibilitychange', () => {
     if (!document.hidden) wake(store, false);
   });

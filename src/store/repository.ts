@@ -1,4 +1,5 @@
 import type { ReadonlySignal } from '@preact/signals';
+import { canonical } from '../core/canonical.ts';
 import type { Stamp } from '../core/clock.ts';
 import { AppError } from '../core/errors.ts';
 import { mergeRecords } from '../core/merge.ts';
@@ -24,6 +25,16 @@ export interface Batch {
   readonly puts: readonly AnyRecord[];
   readonly photos?: readonly PhotoBytes[];
   readonly changes: readonly ChangeRow[];
+  /** Brought in and not to be joined yet: kept as they came. */
+  readonly kept?: readonly Kept[];
+  /** Keys of kept rows that are joined now or no longer wanted. */
+  readonly unkept?: readonly string[];
+}
+
+/** A row from elsewhere that cannot be joined with what is here: unreadable to this app, or dated too far in the future. */
+export interface Kept extends Unreadable {
+  /** One for one content, so that bringing it in again doubles nothing. */
+  readonly key: string;
 }
 
 /** A record kept byte for byte because this app cannot read it. */
@@ -32,6 +43,8 @@ export interface Unreadable {
   readonly state: 'too-new' | 'unreadable';
   readonly why: string;
   readonly raw: unknown;
+  /** Readable, but dated this far ahead of the clock here, in ms. */
+  readonly aheadMs?: number;
 }
 
 export interface Loaded {
@@ -98,6 +111,17 @@ export interface Repository {
    * @returns the hashes deleted
    */
   deletePhotoBytes(sha256s: readonly string[]): Promise<string[]>;
+  /**
+   * Rows kept beside the records. One that is merely unreadable and whose id is free lies among the records instead,
+   * where a newer app will find it.
+   */
+  kept(): Promise<Kept[]>;
+  /** Bytes made here in place of ones that never came: a thumbnail after a restore. Not checked by hash. */
+  standIn(sha256: string): Promise<Pick<PhotoBytes, 'bytes' | 'mime'> | undefined>;
+  keepStandIn(sha256: string, bytes: Pick<PhotoBytes, 'bytes' | 'mime'>): Promise<void>;
+  /** A line this device keeps for itself: when it was last backed up, which import was cut off. */
+  note(name: string): Promise<string | null>;
+  setNote(name: string, text: string | null): Promise<void>;
   /** Records this app cannot read, for showing and exporting. */
   unreadable(): Promise<Unreadable[]>;
   /** History in order, from after a position (0: from the start). A retried save may repeat a row. */
@@ -137,12 +161,20 @@ export function settled(stored: unknown, put: AnyRecord, read: ReadRecord): AnyR
   throw new AppError(code, { facts: { id: put.id, why: outcome.why } });
 }
 
+/** Whether a kept row goes among the records: its id is free, and no clock stands in its way. */
+export const liesAmongRecords = (row: Kept, stored: unknown): boolean =>
+  stored === undefined && row.aheadMs === undefined && row.id !== '' && idOf(row.raw) === row.id;
+
+/** Whether the very row is among the records already. */
+export const isThereAlready = (row: Kept, stored: unknown): boolean =>
+  stored !== undefined && canonical(stored) === canonical(row.raw);
+
 /** @throws Error (ours) for a batch no keeper takes: too many rows, one id twice, bytes under a wrong hash */
 export async function checkBatch(
-  { puts, photos = [], changes }: Batch,
+  { puts, photos = [], changes, kept = [], unkept = [] }: Batch,
   hash: (bytes: ArrayBuffer) => Promise<string>,
 ): Promise<void> {
-  const rows = puts.length + photos.length + changes.length;
+  const rows = puts.length + photos.length + changes.length + kept.length + unkept.length;
   if (rows > MOST_ROWS) throw new Error(`A batch takes ${MOST_ROWS} rows, got ${rows}.`);
   if (new Set(puts.map((put) => put.id)).size < puts.length) throw new Error('A batch takes each record once.');
   for (const { sha256, bytes } of photos) {

@@ -18,7 +18,7 @@ const ORDER: { readonly [T in RecordType]?: (a: RecordOf<T>, b: RecordOf<T>) => 
 };
 
 /** Fields by which a record goes with another when that is removed. */
-const PART_OF = ['blockId', 'surveyId', 'photoId', 'beforeId', 'afterId', 'quarantineId'] as const;
+export const PART_OF = ['blockId', 'surveyId', 'photoId', 'beforeId', 'afterId', 'quarantineId'] as const;
 /** Those, and the ones by which it is only listed. */
 const OWNED_BY = [...PART_OF, 'findingId', 'saleId', 'lotId', 'stepId'] as const;
 type Owned = { readonly [id in (typeof OWNED_BY)[number]]?: string | null };

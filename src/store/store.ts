@@ -7,13 +7,18 @@ import { mergeRecords } from '../core/merge.ts';
 import type { AnyRecord, Fields, Photo } from '../core/records.ts';
 import type { PreparedPhoto } from '../photos/prepared-photo.ts';
 import { type Desk, type Edit, edited, historyOf, type Take, undone } from './edits.ts';
+import { aheadOf, createJoiner, type JoinOptions } from './joiner.ts';
 import { type LookUps, lookUps } from './look-ups.ts';
 import { createKeeping, type Keeping } from './persist.ts';
 import { faultIn } from './read-record.ts';
-import type { Loaded, PhotoBytes, Repository, RepositoryStatus, Unreadable } from './repository.ts';
+import type { Kept, Loaded, PhotoBytes, Repository, RepositoryStatus, Unreadable } from './repository.ts';
 import { createSaver, type Saving } from './saver.ts';
 import { createShelf } from './shelf.ts';
+import { createStandIns } from './stand-ins.ts';
 import { createUndoStack } from './undo.ts';
+
+/** The note of an import that is under way or was cut off. */
+export const IMPORT_NOTE = 'import';
 
 /** What other windows hear of a save; a BroadcastChannel is one. */
 export interface Channel {
@@ -31,6 +36,8 @@ export interface StoreOptions {
   readonly device: string;
   readonly channel?: Channel;
   readonly keeping?: Keeping;
+  /** Makes a thumbnail of a working copy, for one that did not come with a restore. */
+  readonly makeThumbnail?: (copy: PhotoBytes) => Promise<ArrayBuffer>;
 }
 
 export type PhotoFields = Pick<Fields<'photo'>, 'blockId'> &
@@ -66,13 +73,28 @@ export interface Store extends LookUps {
    * @throws AppError if it could not be saved; nothing is kept of it then
    */
   addPhoto(prepared: PreparedPhoto, fields: PhotoFields, label?: string): Promise<Photo>;
-  /** Bytes by hash; undefined if they never came to this device. @throws AppError photo-damaged */
+  /**
+   * Joins records from a backup or another phone with those here, part by part, as one change that undo takes back. Cut
+   * off, what was saved is whole, and joining the same again loses and doubles nothing.
+   * @returns what it changed
+   * @throws AppError if a part could not be saved; it is then tried again as any change is
+   */
+  join(label: string, incoming: readonly AnyRecord[], options?: JoinOptions): Promise<readonly Take[]>;
+  /** Rows from elsewhere that wait: for a newer app, or until the clocks agree. */
+  readonly kept: ReadonlySignal<readonly Kept[]>;
+  /** Joins those that can be joined by now; with `evenAhead` also what is dated in the future. Returns how many. */
+  joinKept(evenAhead?: boolean): Promise<number>;
+  /** Records written since a moment, in Unix ms. Not tracked. */
+  changedSince(ms: number): number;
+  /** Bytes by hash, or of a thumbnail made anew; undefined if they never came to this device. @throws AppError photo-damaged */
   photoBytes(sha256: string): Promise<PhotoBytes | undefined>;
   /**
    * Frees the bytes of photographs that were removed in an earlier run. Only right after `load`, and only in the
    * one window there is: undo in another may still want them. Returns how many.
    */
   sweep(): Promise<number>;
+  /** Any record, removed ones included. Not tracked. */
+  find(id: string): AnyRecord | undefined;
   /** Records this app cannot read. They are kept. */
   readonly unreadable: ReadonlySignal<readonly Unreadable[]>;
   /** How far the newest record lies in the future, in ms, if more than a clock may be off; else 0. */
@@ -94,6 +116,7 @@ export function createStore(options: StoreOptions): Store {
   const unreadable = signal<readonly Unreadable[]>([]);
   const aheadMs = signal(0);
   const cleared = signal(false);
+  const standIns = createStandIns(repository, options.makeThumbnail);
   let clock = newClock(device);
   let isLoaded = false;
 
@@ -130,6 +153,14 @@ export function createStore(options: StoreOptions): Store {
     return { find: shelf.find, partsOf: shelf.partsOf, stamp: formatStamp(clock), device };
   }
 
+  const joiner = createJoiner({
+    ...{ repository, shelf, saver, undoStack, unreadable, now },
+    deskPast(stamp) {
+      clock = resumed(clock, stamp);
+      return desk();
+    },
+  });
+
   function show(takes: readonly Take[], at: Desk): Promise<void> {
     if (takes.length === 0) return Promise.resolve();
     const records = takes.map((take) => take.after);
@@ -154,6 +185,15 @@ export function createStore(options: StoreOptions): Store {
     repository,
     keeping,
     newId,
+    find: shelf.find,
+    join: joiner.join,
+    kept: joiner.kept,
+    joinKept: joiner.joinKept,
+    changedSince(ms) {
+      let count = 0;
+      for (const record of shelf.everything()) if (aheadOf(record, ms) > 0) count += 1;
+      return count;
+    },
     unreadable,
     aheadMs,
     status: repository.status,
@@ -167,11 +207,15 @@ export function createStore(options: StoreOptions): Store {
     async load() {
       cleared.value = (await repository.identity()).cleared;
       await readAll(repository.loadAll());
+      await joiner.readKept();
     },
     refresh: () => readAll(repository.loadAll()),
     retry: saver.retry,
     settled: saver.settled,
-    photoBytes: (sha256) => repository.photoBytes(sha256),
+    async photoBytes(sha256) {
+      const bytes = await repository.photoBytes(sha256);
+      return bytes ?? standIns.of(sha256, [...shelf.records.photo.peek().values()]);
+    },
 
     change(label, edits) {
       const at = desk();
@@ -231,6 +275,8 @@ export function createStore(options: StoreOptions): Store {
     },
 
     async sweep() {
+      // An import that was cut off will want the photographs it had brought.
+      if ((await repository.note(IMPORT_NOTE)) !== null) return 0;
       const needed = new Set<string>();
       for (const photo of shelf.records.photo.peek().values()) {
         for (const sha256 of [photo.sha256, photo.thumbnail, photo.original?.sha256]) if (sha256) needed.add(sha256);
