@@ -9,9 +9,13 @@ import { to } from './ui/route.ts';
 import { go, Outlet } from './ui/router.tsx';
 import { StatusBar } from './ui/status-bar.tsx';
 import { createForecaster } from './workers/forecaster.ts';
+import { createBenchScheduler } from './workers/scheduler.ts';
 
 const startWorker = (): Worker =>
   new Worker(new URL('./workers/forecast.worker.ts', import.meta.url), { type: 'module', name: 'forecast' });
+
+const startScheduleWorker = (): Worker =>
+  new Worker(new URL('./workers/schedule.worker.ts', import.meta.url), { type: 'module', name: 'schedule' });
 
 /** When a record was made, by its id, in Unix milliseconds. Source: UUIDv7, RFC 9562, 5.7. */
 const madeMs = (id: string): number => Number.parseInt(id.slice(0, 8) + id.slice(9, 13), 16);
@@ -41,6 +45,7 @@ export function drawApp(root: HTMLElement, given: Pick<App, 'store' | 'now'>): v
     catalogue,
     own: createOwnRecord(given.store, catalogue),
     forecaster: createForecaster(startWorker),
+    scheduler: createBenchScheduler(startScheduleWorker),
   };
   // The thumb's side: what is reached most lies there.
   effect(() => {

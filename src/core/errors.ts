@@ -17,6 +17,8 @@ export const ERROR_CODES = [
   'photo-too-large',
   'photo-timeout',
   'export-failed',
+  'schedule-too-long',
+  'schedule-failed',
 ] as const;
 export type ErrorCode = (typeof ERROR_CODES)[number];
 

@@ -31,6 +31,10 @@ export const ERROR_SENTENCES = {
   'photo-timeout':
     'This photograph took too long to open and was given up. Close other apps and try again, or choose a smaller one.',
   'export-failed': 'The file could not be made. Nothing was changed; free some space and try again.',
+  'schedule-too-long':
+    'All this work would take more than a hundred years. Set more hours or evenings for the bench, or look for an amount in the plans that cannot be right.',
+  'schedule-failed':
+    'The schedule could not be worked out; the plan of each block stands. Reload this page to try again.',
 } as const satisfies Record<ErrorCode, string>;
 
 /** The sentence for whatever was thrown. A fault of ours has one too, without pretending to know what broke. */

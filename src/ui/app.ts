@@ -6,6 +6,7 @@ import type { PaceBook } from '../core/plan.ts';
 import type { Tallies } from '../core/simulate/belief.ts';
 import type { Store } from '../store/store.ts';
 import type { Forecaster } from '../workers/forecaster.ts';
+import type { BenchScheduler } from '../workers/scheduler.ts';
 
 /** What `main.tsx` makes once and every screen may use. */
 export interface App {
@@ -16,6 +17,7 @@ export interface App {
   /** What the owner's own log and surveys teach: pace by kind of work, and how often what is found. */
   readonly own: { readonly pace: ReadonlySignal<PaceBook>; readonly tallies: ReadonlySignal<Tallies> };
   readonly forecaster: Forecaster;
+  readonly scheduler: BenchScheduler;
 }
 
 export const AppContext = createContext<App | undefined>(undefined);

@@ -2,6 +2,7 @@ import { type ComponentChild, render } from 'preact';
 import { act as acted } from 'preact/test-utils';
 import { v7 } from 'uuid';
 import { catalogue } from '../../src/catalogue/index.ts';
+import { scheduleBench } from '../../src/core/schedule/bench.ts';
 import { createOwnRecord } from '../../src/parts/own-record.ts';
 import { createMemoryRepository } from '../../src/store/memory.ts';
 import { createStore, type Store } from '../../src/store/store.ts';
@@ -40,6 +41,8 @@ export async function drawn(part: ComponentChild, store?: Store) {
             own: createOwnRecord(using, catalogue),
             // No worker in the stand-in DOM: the answer by the book stands.
             forecaster: { ask: () => new Promise(() => undefined) },
+            // The same sums without the worker between.
+            scheduler: { ask: async (_, facts) => scheduleBench(facts), takeBack: () => undefined },
           }}
         >
           {what}

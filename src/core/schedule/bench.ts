@@ -18,7 +18,7 @@ const MOST_SERVED = 800_000;
  * made up only when asked for, what it returns the answer. All blocks ready in the fewest days; among such schedules the
  * one whose blocks are ready soonest on the whole, then with the fewest evenings. Never later than serving the blocks in
  * their order. Same question, same answer.
- * @throws RangeError for a date that is none, a week without an evening, or work for more than a hundred years
+ * @throws RangeError for a date that is none or a week without an evening; AppError `schedule-too-long`
  */
 export function* scheduling(input: BenchInput): Generator<() => BenchSchedule, () => BenchSchedule> {
   const { blocks, served, seed = 1 } = input;

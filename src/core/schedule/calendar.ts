@@ -1,3 +1,4 @@
+import { AppError } from '../errors.ts';
 import { dayNumber, isoDateOf } from '../physics/civil-date.ts';
 import type { BenchInput } from './types.ts';
 
@@ -25,7 +26,7 @@ const weekdayOf = (dayNumberOfDate: number): number => (((dayNumberOfDate + 3) %
 const workable = (hours: number | undefined): number => (hours !== undefined && hours > NOTHING ? hours : 0);
 
 /**
- * @throws RangeError for a date that is none, or when no weekday has an evening; on looking further ahead than
+ * @throws RangeError for a date that is none, or when no weekday has an evening; AppError when it looks further ahead than
  * {@link MOST_DAYS}
  */
 export function calendarOf({
@@ -45,7 +46,7 @@ export function calendarOf({
   const sums: number[] = [0];
 
   function reach(day: number): void {
-    if (day > MOST_DAYS) throw new RangeError('The work would take more than a hundred years.');
+    if (day > MOST_DAYS) throw new AppError('schedule-too-long');
     while (known.length <= day) {
       const at = known.length;
       // Only named dates need a name made for them.

@@ -1,3 +1,4 @@
+import { AppError } from '../errors.ts';
 import { type Calendar, MOST_DAYS, NOTHING } from './calendar.ts';
 import type { Tasks } from './tasks.ts';
 
@@ -46,6 +47,8 @@ export function placingOf(tasks: Tasks, calendar: Calendar): Placing {
   const ready = new Int32Array(firstFree.length);
   /** Hours into the evening of `ready` at which a block may be worked. */
   const readyAt = new Float64Array(firstFree.length);
+  // Of the task being placed; overwritten by the next.
+  let pieces = 0;
   const pieceDay: number[] = [];
   const pieceAt: number[] = [];
   const pieceHours: number[] = [];
@@ -93,9 +96,7 @@ export function placingOf(tasks: Tasks, calendar: Calendar): Placing {
 
   /** Lays a task's hours into evenings from a day on; answers the last day, its hours in the piece lists. */
   function lay(first: number, at: number, needed: number, needs: readonly number[]): number {
-    pieceDay.length = 0;
-    pieceAt.length = 0;
-    pieceHours.length = 0;
+    pieces = 0;
     let rest = needed;
     let day = first;
     for (let begin = at; ; day += 1, begin = 0) {
@@ -105,9 +106,10 @@ export function placingOf(tasks: Tasks, calendar: Calendar): Placing {
       const left = there - start;
       if (!(left > NOTHING)) continue;
       const last = rest <= left + NOTHING;
-      pieceDay.push(day);
-      pieceAt.push(start);
-      pieceHours.push(last ? rest : left);
+      pieceDay[pieces] = day;
+      pieceAt[pieces] = start;
+      pieceHours[pieces] = last ? rest : left;
+      pieces += 1;
       if (last) return day;
       rest -= left;
     }
@@ -132,13 +134,13 @@ export function placingOf(tasks: Tasks, calendar: Calendar): Placing {
     to[task] = last;
     let end = last === first ? at : 0;
     if (needed > 0) {
-      for (let n = 0; n < pieceDay.length; n += 1) {
+      for (let n = 0; n < pieces; n += 1) {
         const day = pieceDay[n] as number;
         const start = pieceAt[n] as number;
         end = start + (pieceHours[n] as number);
         // A unit that will wait this night is counted there, not twice.
         for (const resource of needs)
-          if (!(scarce && resource === wait && n === pieceDay.length - 1)) occupy(day, resource, start, end);
+          if (!(scarce && resource === wait && n === pieces - 1)) occupy(day, resource, start, end);
         onSitting?.(task, day, start, pieceHours[n] as number);
       }
     }
@@ -185,12 +187,12 @@ export function placingOf(tasks: Tasks, calendar: Calendar): Placing {
   };
 }
 
-/** Days that are surely enough: everything that runs is over, then one step after the other. @throws RangeError for more than a century */
+/** Days that are surely enough: everything that runs is over, then one step after the other. @throws AppError `schedule-too-long` */
 function horizonOf({ list, running }: Tasks, calendar: Calendar): number {
   let day = running.reduce((last, { until }) => Math.max(last, until), 0) + 1;
   for (const { hours, nights } of list) {
     day = calendar.after(calendar.next(day), hours) + nights + 1;
-    if (!(day < MOST_DAYS)) throw new RangeError('The work would take more than a hundred years.');
+    if (!(day < MOST_DAYS)) throw new AppError('schedule-too-long');
   }
   return day + 2;
 }
