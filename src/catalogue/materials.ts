@@ -148,6 +148,7 @@ export const materials = {
     steam: 'edges swell',
     pins: 'poor in edges',
     layers: 'laminated',
+    freezing: 'laminatedOrMultiPart',
     source: fromMemory,
   },
   aluminium: {
@@ -212,6 +213,7 @@ export const materials = {
     steam: 'NO',
     pins: 'surface only',
     layers: 'papierMache',
+    freezing: 'papierMache',
     source: fromMemory,
   },
   plaster: {
@@ -225,6 +227,7 @@ export const materials = {
     insectFood: false,
     steam: 'no: softens and dusts',
     pins: 'none',
+    freezing: 'plaster',
     source: fromMemory,
   },
   foam: {

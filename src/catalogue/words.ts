@@ -94,23 +94,6 @@ export const anatomy = [
   },
 ] as const satisfies readonly Term[];
 
-/** Common practice, no source, save where one is named. */
-export const beforeFirstUse = [
-  'Moisture 8–12 %, weight constant (under 0.2 % a day; from memory).',
-  'Stocking test: nothing snags. White-cloth test wet and with spirit: nothing comes off.',
-  'Cord test round every groove; pin test on the pinning edge.',
-  'Puzzle: assemble and strip three times; key falls at a tap; again after the first steaming.',
-  'First hat on scrap white felt over film; look for rust, dye, resin, ridge marks.',
-  'Size written on the base, dated; old stamp left.',
-  'Cover with film or a bag when blocking; take it off after, let the block dry in moving air; thin pins only (S41).',
-] as const;
-
-export const storing = [
-  '45–60 % RH, 15–22 °C, off floor and outside walls, no radiator above; above about 75 % RH mould grows (S25).',
-  'Brims flat and supported; puzzles tied with cotton tape, no rubber.',
-  'Sparterie on tissue in a box; cotton covers, no sealed plastic.',
-] as const;
-
 export const safety = [
   'Felt makers used mercury from the 17th century into the 1940s, and hats of 1820–1930 have tested positive (S24). Residue on blocks is our inference: no dry sanding, scraping or heat on unknown crust.',
   'Old paint may hold lead (from memory): gloves, wet wiping, test before sanding. Lead swabs say nothing about mercury or arsenic.',

@@ -4,6 +4,7 @@ import { type Circumstances, holds } from './condition.ts';
 import { type Days, daysFor, eveningsOf } from './days.ts';
 import { type GradeWorking, gradeFinding } from './grade.ts';
 import { type PaceBook, type Plan, planFor } from './plan.ts';
+import type { Watch } from './quarantine.ts';
 import type { Finding, HatBlock, SaleTerms, Settings, Survey } from './records.ts';
 import { type LossWorking, salvage } from './salvage.ts';
 import type { MinorUnits } from './units.ts';
@@ -34,6 +35,8 @@ export interface FiringGate {
   readonly findingId: string;
   readonly effects: readonly GateEffect[];
   readonly advice: string;
+  /** What it is watched for, where keeping it apart ends by watching. */
+  readonly watch?: Watch;
 }
 
 /** Unknown is not none: a kind nobody looked for is in neither of the other states. */
@@ -132,7 +135,7 @@ export function assess(facts: Case, catalogue: Catalogue): Assessment {
   const gates = known.flatMap(({ finding, kind, zoneClass, grade }) =>
     kind.gates
       .filter(({ when }) => holds(when, { ...setting, finding: { answers: finding.answers, grade, zoneClass } }))
-      .map(({ effects, advice }) => ({ findingId: finding.id, effects, advice })),
+      .map(({ effects, advice, watch }) => ({ findingId: finding.id, effects, advice, ...(watch ? { watch } : {}) })),
   );
   const plan = planFor(
     known.map(({ finding, kind, zoneClass, grade }) => ({

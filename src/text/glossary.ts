@@ -100,9 +100,13 @@ const SECTIONS: Readonly<Record<SectionId, Section>> = {
   firstUse: {
     title: 'Before first use',
     about: 'What a restored block passes before it meets good felt.',
-    list: ({ beforeFirstUse }) => numbered(beforeFirstUse, 'Check'),
+    list: ({ beforeFirstUse }) => mapped(beforeFirstUse, ({ term, text }) => ({ term, text })),
   },
-  storing: { title: 'Storing', about: 'So that it stays right.', list: ({ storing }) => numbered(storing, 'Storing') },
+  storing: {
+    title: 'Storing',
+    about: 'So that it stays right.',
+    list: ({ storing }) => mapped(storing, ({ term, text }) => ({ term, text })),
+  },
   law: {
     title: 'Law',
     about: 'Not legal advice. Rules change: check the current ones before you act on any of this.',

@@ -111,12 +111,14 @@ export const biological = {
       {
         when: isActive,
         effects: ['quarantine', 'live'],
+        watch: 'alive',
         advice:
           'Bag it where it stands, before it enters car or workshop. Freeze, then watch for new dust; warn the seller: its neighbours stood on the same shelf.',
       },
       {
         when: { not: isActive },
         effects: ['quarantine'],
+        watch: 'holes',
         advice: 'Keep it bagged and apart until it has been watched: old-looking holes are not proof.',
       },
     ],
@@ -344,6 +346,7 @@ export const biological = {
       {
         when: isActive,
         effects: ['quarantine'],
+        watch: 'mould',
         advice:
           'Mask, gloves, bag it closed, keep it from felt and straw. Not for anybody with asthma or a weak immune system.',
       },
@@ -410,6 +413,7 @@ export const biological = {
       {
         when: isActive,
         effects: ['quarantine', 'live'],
+        watch: 'pests',
         advice:
           'Bag it where it stands; keep it from felt, straw and wool. Droppings: gloves and mask, damp wiping, no dry brushing.',
       },
