@@ -23,5 +23,5 @@ export { type Registration, register } from './register.ts';
 export * from './scale.ts';
 export { type CardScaleOptions, scaleFromCard } from './scale-card.ts';
 export { scaleFromCoin } from './scale-coin.ts';
-export { type StainShare, stainShare } from './stain.ts';
+export { pathBeyond, type StainCells, type StainShare, shareBeyond, stainShare } from './stain.ts';
 export type { Failed, Img, Mm, Px, Running, Why } from './types.ts';

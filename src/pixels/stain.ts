@@ -14,7 +14,41 @@ export type StainShare = {
   readonly high: number;
   /** Difference of the two taps in spreads of the clean wood; under 3 nothing is said. */
   readonly separation: number;
+  readonly cells: StainCells;
 };
+
+/** The squares looked at, for a line drawn elsewhere than half-way. */
+export interface StainCells {
+  /** Side in pixels. */
+  readonly side: number;
+  /** Left and top of each in pixels, row by row. */
+  readonly at: Uint16Array;
+  /** How far each is on the way from the clean (0) to the stained tap (1), light falling off taken out. */
+  readonly value: Float32Array;
+}
+
+/** Part of the cells beyond a value, 0 to 1: with 0.5 the `share` of the whole. */
+export function shareBeyond({ value }: StainCells, limit: number): number {
+  let count = 0;
+  for (const v of value) if (v > limit) count++;
+  return count / value.length;
+}
+
+/** The cells beyond a value as an SVG path in pixels, neighbours in a row joined. */
+export function pathBeyond({ side, at, value }: StainCells, limit: number): string {
+  let path = '';
+  for (let i = 0; i < value.length; i++) {
+    if (!((value[i] as number) > limit)) continue;
+    const [x, y] = [at[2 * i] as number, at[2 * i + 1] as number];
+    let run = 1;
+    while (at[2 * (i + 1)] === x + run * side && at[2 * (i + 1) + 1] === y && (value[i + 1] as number) > limit) {
+      run++;
+      i++;
+    }
+    path += `M${x} ${y}h${run * side}v${side}h${-run * side}z`;
+  }
+  return path;
+}
 
 /** Side of the squares whose mean colour is looked at, in pixels: grain and noise even out. */
 const CELL = 5;
@@ -60,8 +94,15 @@ export function stainShare(
     return sum / separation ** 2;
   });
   for (let turn = 0; turn < 2; turn++) values = withoutTrend(cells, values);
-  const above = (limit: number): number => values.filter((v) => v > limit).length / values.length;
-  return { ok: true, share: above(0.5), low: above(0.65), high: above(0.35), separation };
+  const map: StainCells = {
+    side: CELL,
+    at: Uint16Array.from(cells.flatMap(({ x, y }) => [x, y])),
+    value: Float32Array.from(values),
+  };
+  return {
+    ...{ ok: true, separation, cells: map },
+    ...{ share: shareBeyond(map, 0.5), low: shareBeyond(map, 0.65), high: shareBeyond(map, 0.35) },
+  };
 }
 
 /** Takes a plane, fitted to the cells that look clean, out of all. */

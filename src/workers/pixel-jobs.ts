@@ -13,6 +13,7 @@ import type { Rgb } from '../core/physics/colour.ts';
 import { inPixels, joined, type PlaneMap } from '../core/plane-map.ts';
 import type { PhotoScale } from '../core/records.ts';
 import { sharpenCorners } from '../pixels/card.ts';
+import { chipGain } from '../pixels/chip.ts';
 import {
   type CrackSize,
   crackSize,
@@ -36,7 +37,7 @@ import {
 } from '../pixels/index.ts';
 import { ridgeField } from '../pixels/ridge.ts';
 import { warp } from '../pixels/warp.ts';
-import { patchColour } from './patch-colour.ts';
+import { patchAround, patchColour } from './patch-colour.ts';
 import { type ScaleFacts, scaleOf } from './scale-of.ts';
 
 /*
@@ -81,6 +82,9 @@ export interface HoleSummary {
 
 const px = (spots: readonly Spot[], img: PictureSize): Px[] => spots.map((spot) => toPixel(spot, img));
 const spots = (places: readonly Px[], img: PictureSize): Spot[] => places.map((place) => toSpot(place, img));
+
+/** Reflectance of a photographer's grey card. Source: common practice, no source. */
+const GREY_CARD = 0.18;
 
 /** How far a straightened line may be from the traced one: under the width of a pixel. */
 const STRAIGHTEN_PX = 0.4;
@@ -247,9 +251,20 @@ export const pixelJobs = {
     return stainShare(img, px(given.outline, img), toPixel(given.clean, img), toPixel(given.stained, img), run);
   },
 
-  /** sRGB of the wood round each spot, averaged in linear light; null too near the edge. */
-  colours(img: Img, at: readonly Spot[]): readonly (Rgb | null)[] {
-    return at.map((spot) => patchColour(img, toPixel(spot, img)));
+  /**
+   * sRGB of the wood round each spot, averaged in linear light; null too near the edge. With a spot on a grey card the
+   * colours are freed of the colour of the light; a card that cannot be measured by leaves them as lit and says why.
+   */
+  colours(
+    img: Img,
+    { at, grey }: { readonly at: readonly Spot[]; readonly grey: Spot | null },
+  ): { readonly colours: readonly (Rgb | null)[]; readonly grey: 'none' | 'used' | Failed['why'] } {
+    const chip = grey && chipGain(img, patchAround(toPixel(grey, img)), GREY_CARD);
+    const gain = chip?.ok ? chip.gain : undefined;
+    return {
+      colours: at.map((spot) => patchColour(img, toPixel(spot, img), gain)),
+      grey: chip ? (chip.ok ? 'used' : chip.why) : 'none',
+    };
   },
 
   quality(img: Img, _: null): Quality {

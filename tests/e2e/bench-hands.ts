@@ -39,6 +39,10 @@ export function benchHands({ page, tap }: Pick<Hands, 'page' | 'tap'>, size: { w
     take: button('Take into the finding'),
     count: button('Count the holes'),
     shape: (name: string) => button(name),
+    reference: page.getByRole('combobox', { name: 'What lies in the picture' }),
+    lengthBetween: page.getByRole('textbox', { name: 'Length between them' }),
+    limit: page.getByRole('slider', { name: 'What counts as stained' }),
+    spot: (name: string) => button(new RegExp(`^${name}( ✓, placed)?$`)),
     next: button('Next point'),
     nudge: (way: 'Left' | 'Right' | 'Up' | 'Down') => button(`Nudge: ${way}`),
     /** The figure that stands beside a label of the result. */

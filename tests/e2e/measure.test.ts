@@ -2,30 +2,34 @@ import { readFile } from 'node:fs/promises';
 import jpeg from 'jpeg-js';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
-import { measuredScene, TRUTH } from '../support/measured-scene.ts';
+import { colourDifference, labOf } from '../../src/core/physics/colour.ts';
+import type { Img } from '../../src/pixels/types.ts';
+import { byteOf } from '../pixels/drawn.ts';
+import { measuredScene, SECOND, secondScene, TRUTH } from '../support/measured-scene.ts';
 import { freshDevice, leaving, openBrowser, PHONE, readyWithoutSignal } from '../support/phone.ts';
 import { storedRecords } from '../support/stored.ts';
 import { benchHands, figureOf, watchLongTasks } from './bench-hands.ts';
 import { handsOn } from './hands.ts';
 
 let browser: Browser;
-let picture: Buffer;
 beforeAll(async () => {
   browser = await openBrowser();
-  const { data, width, height } = measuredScene();
-  picture = Buffer.from(jpeg.encode({ data: Buffer.from(data.buffer), width, height }, 92).data);
 });
 afterAll(() => browser.close());
 
+function asJpeg({ data, width, height }: Img): Buffer {
+  return Buffer.from(jpeg.encode({ data: Buffer.from(data.buffer), width, height }, 92).data);
+}
+
 /** A phone with the drawn photograph on its bench. */
-async function bench({ keepsFiles = false } = {}) {
+async function bench({ keepsFiles = false, scene = measuredScene() } = {}) {
   const phone = await freshDevice(browser, PHONE, { keepsFiles });
   const longTasks = await watchLongTasks(phone.page);
   const hands = handsOn(phone.page);
   const tools = benchHands(hands, TRUTH.size);
   await hands.shelf.open(inject('url'));
   await hands.tap(hands.shelf.lookAtABlock);
-  await hands.choose([{ name: 'face.jpg', mimeType: 'image/jpeg', buffer: picture }]);
+  await hands.choose([{ name: 'face.jpg', mimeType: 'image/jpeg', buffer: asJpeg(scene) }]);
   await hands.tap(hands.look.shape('domeCrown'));
   await hands.tap(hands.look.wood('lime'));
   const id = /block\/([0-9a-f-]+)/.exec(phone.page.url())?.[1];
@@ -153,6 +157,98 @@ describe('a photograph as an instrument', () => {
     await expect.poll(async () => (await marks()).length).toBe(1);
     await page.keyboard.press('Control+z');
     await expect.poll(marks).toEqual([]);
+    expect(phone.seen.faults).toEqual([]);
+    await phone.close();
+  });
+});
+
+describe('other things of known size', () => {
+  it('give the scale as well: a coin, a sheet, two points and a typed length', async () => {
+    const { phone, hands, tools } = await bench({ scene: secondScene() });
+    const crack = async (ends: readonly (readonly [number, number])[]) => {
+      await hands.tap(tools.tool('Crack'));
+      for (const [x, y] of ends) await tools.tapAt([x - 4, y + 4]);
+      await tools.figure('Length').waitFor();
+      const length = figureOf(await tools.figure('Length').textContent());
+      await hands.tap(tools.tool('Scale'));
+      return length;
+    };
+
+    await tools.reference.selectOption({ label: 'Euro €1' });
+    for (const [x, y] of SECOND.rimTaps) await tools.tapAt([x + 3, y - 2]);
+    await hands.tap(tools.useScale);
+    const byCoin = await crack(SECOND.nearCoinEnds);
+    expect(Math.abs(byCoin.value - SECOND.nearCoinLengthMm)).toBeLessThanOrEqual(byCoin.plusMinus);
+    // A coin tells the scale where it lies; two coins away it is a guess, and the bench says so instead.
+    await hands.tap(tools.tool('Crack'));
+    for (const end of TRUTH.crackEnds) await tools.tapAt(end);
+    await phone.page.getByText('a guess, no measure').waitFor();
+    expect(await tools.figure('Length').count()).toBe(0);
+    await hands.tap(tools.tool('Scale'));
+
+    await tools.reference.selectOption({ label: 'A6 sheet or postcard' });
+    for (const [x, y] of SECOND.sheetTaps) await tools.tapAt([x + 5, y - 4]);
+    await hands.tap(tools.useScale);
+    const bySheet = await crack(TRUTH.crackEnds);
+    expect(Math.abs(bySheet.value - TRUTH.crackLengthMm)).toBeLessThanOrEqual(bySheet.plusMinus);
+
+    await tools.reference.selectOption({ label: 'Two points and a length' });
+    for (const corner of SECOND.sheetTaps.slice(0, 2)) await tools.tapAt(corner);
+    await hands.type(tools.lengthBetween, String(SECOND.sheetLongMm));
+    await hands.tap(tools.useScale);
+    const byPoints = await crack(TRUTH.crackEnds);
+    expect(byPoints.value).toBeGreaterThan(0.9 * TRUTH.crackLengthMm);
+    expect(byPoints.value).toBeLessThan(1.1 * TRUTH.crackLengthMm);
+    await hands.saved();
+    const photos = (await storedRecords(phone.page, 'photo')) as unknown as { scale: { kind: string } }[];
+    expect(photos[0]?.scale.kind).toBe('twoPoints');
+    expect(phone.seen.faults).toEqual([]);
+    await phone.close();
+  });
+});
+
+describe('colour in a photograph', () => {
+  it('tells how much of a face is stained, with the line drawn where the person wants it', async () => {
+    const { phone, hands, tools } = await bench();
+    await hands.tap(tools.tool('Area'));
+    for (const corner of TRUTH.face) await tools.tapAt(corner);
+    await hands.tap(tools.spot('Clean spot'));
+    await tools.tapAt(TRUTH.clean);
+    await hands.tap(tools.spot('Stained spot'));
+    await tools.tapAt(TRUTH.stained);
+    const share = async (): Promise<number> =>
+      Number(/about (\d+) %/.exec((await tools.figure('Stained').textContent()) ?? '')?.[1]);
+    await tools.figure('Stained').waitFor();
+    expect(Math.abs((await share()) - 100 * TRUTH.stainShare)).toBeLessThanOrEqual(2);
+    await tools.limit.fill('0.8');
+    const strict = await share();
+    await tools.limit.fill('0.2');
+    expect(await share()).toBeGreaterThanOrEqual(strict);
+    await tools.limit.fill('0.5');
+    await tools.takeInto.selectOption({ label: 'New finding: Stain' });
+    await hands.tap(tools.take);
+    await hands.saved();
+    const [finding] = await storedRecords(phone.page, 'finding');
+    expect(finding?.answers).toMatchObject({ areaPct: await share() });
+    await phone.close();
+  });
+
+  it('is compared between two patches, freed of the evening light by a grey card', async () => {
+    const { phone, hands, tools } = await bench({ scene: secondScene() });
+    await hands.tap(tools.tool('Colour'));
+    await tools.tapAt(SECOND.dabs.wood);
+    await tools.tapAt(SECOND.dabs.repair);
+    await hands.tap(tools.spot('Grey card'));
+    await tools.tapAt(SECOND.dabs.grey);
+    const lab = (light: readonly number[]) => labOf(light.map(byteOf) as [number, number, number]);
+    const { wood, repair } = SECOND.reflects;
+    const difference = tools.figure('Difference wood – repair');
+    await tools.figure('The wood’s colour').waitFor();
+    const told = Number(/ΔE ([\d.]+)/.exec((await difference.textContent()) ?? '')?.[1]);
+    expect(Math.abs(told - colourDifference(lab(wood), lab(repair)))).toBeLessThan(1);
+    const words = (await tools.figure('The wood’s colour').textContent()) ?? '';
+    const seen = [...words.matchAll(/-?\d+/g)].map(Number) as unknown as [number, number, number];
+    expect(colourDifference(seen, lab(wood))).toBeLessThan(2);
     expect(phone.seen.faults).toEqual([]);
     await phone.close();
   });

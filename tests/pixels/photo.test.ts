@@ -3,7 +3,7 @@ import { blur } from '../../src/pixels/gaussian.ts';
 import { applyHomography, type Homography, invertHomography } from '../../src/pixels/homography.ts';
 import { quality } from '../../src/pixels/quality.ts';
 import { register } from '../../src/pixels/register.ts';
-import { stainShare } from '../../src/pixels/stain.ts';
+import { pathBeyond, shareBeyond, stainShare } from '../../src/pixels/stain.ts';
 import type { Img, Px } from '../../src/pixels/types.ts';
 import { byteOf, cloud, dimmed, photoOf, wood } from './drawn.ts';
 
@@ -36,6 +36,24 @@ describe('the stained share of an outline', () => {
     expect(Math.abs(result.share - truth)).toBeLessThan(0.02);
     expect(result.low).toBeLessThanOrEqual(result.share);
     expect(result.high).toBeGreaterThanOrEqual(result.share);
+  });
+
+  it('is drawn where it lies: every shaded cell in the stain, and as much of it as is counted', () => {
+    const result = stainShare(stained(55, 0.55), region, clean, spot);
+    if (!result.ok) throw new Error(result.why);
+    const { cells } = result;
+    let area = 0;
+    for (const [, x = '', y = '', run = ''] of pathBeyond(cells, 0.5).matchAll(/M(\d+) (\d+)h(\d+)v5h-\d+z/g)) {
+      area += Number(run) * cells.side;
+      for (const end of [Number(x), Number(x) + Number(run)]) {
+        expect(Math.hypot(end - 110, Number(y) - 120)).toBeLessThan(55 + 2 * cells.side);
+      }
+    }
+    expect(area / (260 * 200)).toBeCloseTo(result.share, 6);
+    // A stricter line counts less, a laxer one more, and between them lies everything.
+    const shares = [-10, 0.35, 0.5, 0.65, 10].map((limit) => shareBeyond(cells, limit));
+    expect(shares).toEqual([...shares].sort((a, b) => b - a));
+    expect([shares[0], shares[4]]).toEqual([1, 0]);
   });
 
   it('is not given when the two taps look alike, or the outline is too small', () => {

@@ -34,6 +34,24 @@ const toPx = view(CAMERA, 10, 340, 6)(0);
 const toMm = invertHomography(toPx);
 if (!toMm) throw new Error('The camera of the drawn scene looks along the face.');
 
+/** A sheet of A6 and a coin of one euro. Source: ISO 216; European Commission, technical specifications of coins. */
+const SHEET = { x: -200, y: 12, width: 148, height: 105 };
+const COIN = { x: -58, y: -26, diameter: 23.25 };
+/** The part of the crack that lies within two coins of the coin. */
+const NEAR_COIN = CRACK.slice(16, 25);
+/** Flat dabs, 24 mm wide: what reflects how much red, green and blue. */
+const DABS = {
+  grey: { x: 20, y: 20, reflects: [0.18, 0.18, 0.18] },
+  repair: { x: 20, y: 60, reflects: [0.42, 0.26, 0.11] },
+  wood: { x: 20, y: 100, reflects: [0.5, 0.33, 0.17] },
+} as const;
+const DAB_MM = 24;
+/** Evening light: what it has of red, green and blue. */
+const EVENING: Light = [1.1, 0.95, 0.7];
+
+const inBox = (x: number, y: number, left: number, top: number, width: number, height: number): boolean =>
+  x >= left && x < left + width && y >= top && y < top + height;
+
 const inCard = (x: number, y: number): boolean => {
   const { width, height, radius } = CARD_MM;
   const dx = Math.max(Math.abs(x - CARD_AT[0] - width / 2) - width / 2 + radius, 0);
@@ -43,9 +61,27 @@ const inCard = (x: number, y: number): boolean => {
 
 const ground = wood(5, 0.5);
 
-function paint(u: number, v: number): Light {
-  const [x, y] = applyHomography(toMm as NonNullable<typeof toMm>, [u, v]);
-  if (inCard(x, y)) return [0.12, 0.25, 0.5];
+/** A place of the picture in mm on the face. */
+const onFace = (u: number, v: number): Px => applyHomography(toMm as NonNullable<typeof toMm>, [u, v]);
+
+function withCard(u: number, v: number): Light {
+  const [x, y] = onFace(u, v);
+  return inCard(x, y) ? [0.12, 0.25, 0.5] : face(u, v, x, y);
+}
+
+function withSheetAndCoin(u: number, v: number): Light {
+  const [x, y] = onFace(u, v);
+  const reflects = ((): Light => {
+    if (inBox(x, y, SHEET.x, SHEET.y, SHEET.width, SHEET.height)) return [0.75, 0.75, 0.72];
+    const away = Math.hypot(x - COIN.x, y - COIN.y);
+    if (away < COIN.diameter / 2) return away < COIN.diameter / 2 - 4 ? [0.5, 0.5, 0.5] : [0.62, 0.5, 0.2];
+    const dab = Object.values(DABS).find((one) => inBox(x, y, one.x, one.y, DAB_MM, DAB_MM));
+    return dab?.reflects ?? face(u, v, x, y);
+  })();
+  return [reflects[0] * EVENING[0], reflects[1] * EVENING[1], reflects[2] * EVENING[2]];
+}
+
+function face(u: number, v: number, x: number, y: number): Light {
   const light = ground(u, v);
   if (x > -136 && x < 24 && y > -78 && y < -42 && toLine(CRACK, x, y).away < CRACK_WIDTH_MM / 2)
     return dimmed(light, 0.06);
@@ -92,9 +128,36 @@ export const TRUTH = {
   clean: seen(toPx, [[110, 36]])[0] as Px,
 } as const;
 
-let drawn: Img | undefined;
-/** The picture; drawn once, which takes some seconds. */
-export function measuredScene(): Img {
-  drawn ??= photoOf(CAMERA.width, CAMERA.height, paint);
-  return drawn;
+/** What lies in the second picture, in evening light. */
+export const SECOND = {
+  sheetTaps: seen(toPx, [
+    [SHEET.x, SHEET.y],
+    [SHEET.x + SHEET.width, SHEET.y],
+    [SHEET.x + SHEET.width, SHEET.y + SHEET.height],
+    [SHEET.x, SHEET.y + SHEET.height],
+  ]),
+  sheetLongMm: SHEET.width,
+  nearCoinEnds: seen(toPx, [NEAR_COIN[0] as Px, NEAR_COIN.at(-1) as Px]),
+  nearCoinLengthMm: lengthOf(NEAR_COIN),
+  rimTaps: seen(
+    toPx,
+    [0.3, 2.4, 4.5].map(
+      (turn): Px => [COIN.x + (COIN.diameter / 2) * Math.cos(turn), COIN.y + (COIN.diameter / 2) * Math.sin(turn)],
+    ),
+  ),
+  dabs: Object.fromEntries(
+    Object.entries(DABS).map(([name, { x, y }]) => [name, seen(toPx, [[x + DAB_MM / 2, y + DAB_MM / 2]])[0] as Px]),
+  ) as Record<keyof typeof DABS, Px>,
+  reflects: { repair: DABS.repair.reflects, wood: DABS.wood.reflects },
+} as const;
+
+const drawn = new Map<typeof withCard, Img>();
+function draw(paint: typeof withCard): Img {
+  const picture = drawn.get(paint) ?? photoOf(CAMERA.width, CAMERA.height, paint);
+  drawn.set(paint, picture);
+  return picture;
 }
+
+/** The pictures; each drawn once, which takes some seconds. */
+export const measuredScene = (): Img => draw(withCard);
+export const secondScene = (): Img => draw(withSheetAndCoin);

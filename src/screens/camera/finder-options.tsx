@@ -1,5 +1,6 @@
-import { useEffect, useId, useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { TickField } from '../../ui/field.tsx';
+import { RangeField } from '../../ui/range-field.tsx';
 import css from './camera.module.css';
 import { type Abilities, adjust } from './camera-track.ts';
 import { LEVEL_WITHIN_DEGREES, type Level } from './level.ts';
@@ -59,7 +60,7 @@ export function FinderOptions({ hasGhost, ...o }: Options & { readonly hasGhost:
   return (
     <>
       {hasGhost && (
-        <Slide
+        <RangeField
           label="Strength of the before picture"
           said={`${Math.round(o.strength * 100)} %`}
           {...{ min: 0.1, max: 0.9, step: 0.1, value: o.strength }}
@@ -78,7 +79,7 @@ export function FinderOptions({ hasGhost, ...o }: Options & { readonly hasGhost:
       {o.abilities.torch && <TickField label="Lamp" value={o.torch} onChange={o.setTorch} />}
       {lens && (
         <>
-          <Slide
+          <RangeField
             label="Zoom"
             said={`${(o.zoom ?? lens.min).toFixed(1)} ×`}
             {...{ ...lens, value: o.zoom ?? lens.min }}
@@ -101,36 +102,4 @@ function held({ held, offDegrees }: Level): string {
   const off = Math.round(Math.abs(offDegrees));
   if (Math.abs(offDegrees) <= LEVEL_WITHIN_DEGREES) return held === 'overhead' ? 'Straight down' : 'Level';
   return held === 'overhead' ? `${off}° from straight down` : `${off}° to the ${offDegrees > 0 ? 'right' : 'left'}`;
-}
-
-function Slide({
-  label,
-  said,
-  onChange,
-  ...range
-}: {
-  readonly label: string;
-  readonly said: string;
-  readonly min: number;
-  readonly max: number;
-  readonly step: number;
-  readonly value: number;
-  readonly onChange: (value: number) => void;
-}) {
-  const id = useId();
-  return (
-    <div class={css.slide}>
-      <label for={id}>{label}</label>
-      <output for={id} class="figures">
-        {said}
-      </output>
-      <input
-        id={id}
-        type="range"
-        {...range}
-        aria-valuetext={said}
-        onInput={({ currentTarget }) => onChange(Number(currentTarget.value))}
-      />
-    </div>
-  );
 }

@@ -1,10 +1,10 @@
-import { useState } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import { outlineOf, type Spot } from '../../core/mark-geometry.ts';
 import type { Measured } from '../../core/records.ts';
-import type { StainShare } from '../../pixels/index.ts';
+import { pathBeyond, type StainShare, shareBeyond } from '../../pixels/index.ts';
 import { refusal } from '../../text/measured.ts';
 import { Button } from '../../ui/button.tsx';
-import { ChoiceField } from '../../ui/field.tsx';
+import { RangeField } from '../../ui/range-field.tsx';
 import { METHOD_VERSION } from '../../workers/pixel-jobs.ts';
 import { answersFrom } from './answers-from.ts';
 import { type Desk, type Drawn, useWork } from './desk.ts';
@@ -18,13 +18,15 @@ import { usePixels } from './use-pixels.ts';
 type Named = 'clean' | 'stained';
 type Step = 'outline' | Named;
 
-/** Where the line between clean and stained is drawn. */
-const COUNTS = {
-  low: { label: 'Clear only', text: 'what is plainly stained' },
-  share: { label: 'Half-way', text: 'nearer to the stain' },
-  high: { label: 'Faint too', text: 'any tinge of it' },
-} as const;
-type Counts = keyof typeof COUNTS;
+/** From where on the way from the clean to the stained spot wood counts as stained. */
+const LIMIT = { min: 0.2, max: 0.8, step: 0.05, usual: 0.5 } as const;
+/** How far a person might draw the line to either side. */
+const LEEWAY = 0.15;
+
+const limitWords = (limit: number): string => {
+  const name = limit < 0.4 ? 'faint too' : limit > 0.6 ? 'clear only' : 'half-way';
+  return `${Math.round(limit * 100)} %, ${name}`;
+};
 
 /** Radius of the ring round a tapped patch, as a share of the width: about the patch that is looked at. */
 const PATCH = 12 / 1600;
@@ -38,7 +40,8 @@ export function AreaTool({ desk }: { readonly desk: Desk }) {
   const [named, setNamed] = useState<Partial<Record<Named, Spot>>>({});
   const [found, setFound] = useState<StainShare | null>(null);
   const [why, setWhy] = useState<string | null>(null);
-  const [counts, setCounts] = useState<Counts>('share');
+  const [limit, setLimit] = useState<number>(LIMIT.usual);
+  const shade = useMemo(() => found && pathBeyond(found.cells, limit), [found, limit]);
   const outline = outlineOf(taps);
   const { clean, stained } = named;
 
@@ -67,6 +70,7 @@ export function AreaTool({ desk }: { readonly desk: Desk }) {
   useWork(stage, {
     drawn: [
       ...savedMarks(desk),
+      ...(shade ? [{ key: 'shade', shape: 'shade' as const, points: [], path: shade }] : []),
       ...(outline.length > 0 ? [{ key: 'outline', shape: 'region' as const, points: outline }] : []),
       ...ids.map(
         (id): Drawn => ({
@@ -145,13 +149,17 @@ export function AreaTool({ desk }: { readonly desk: Desk }) {
       )}
       {found && (
         <>
-          <ChoiceField
+          <RangeField
             label="What counts as stained"
-            value={counts}
-            options={(Object.keys(COUNTS) as Counts[]).map((id) => ({ id, ...COUNTS[id] }))}
-            onChange={(id) => id && setCounts(id)}
+            said={limitWords(limit)}
+            min={LIMIT.min}
+            max={LIMIT.max}
+            step={LIMIT.step}
+            value={limit}
+            onChange={setLimit}
           />
-          <Share desk={desk} found={found} counts={counts} outline={outline} taps={[clean, stained]} />
+          <p class={css.say}>The shading shows what is counted: slide until it covers what you call stained.</p>
+          <Share desk={desk} found={found} limit={limit} outline={outline} taps={[clean, stained]} />
         </>
       )}
     </div>
@@ -163,19 +171,21 @@ const percent = (share: number): string => `${Math.round(share * 100)}`;
 function Share({
   desk,
   found,
-  counts,
+  limit,
   outline,
   taps,
 }: {
   readonly desk: Desk;
   readonly found: StainShare;
-  readonly counts: Counts;
+  readonly limit: number;
   readonly outline: readonly Spot[];
   readonly taps: readonly (Spot | undefined)[];
 }) {
-  const share = found[counts];
-  // The three lines bracket what a person might call stained: their spread is taken for four standard errors.
-  const sigmaPct = Math.max(1, ((found.high - found.low) * 100) / 4);
+  const share = shareBeyond(found.cells, limit);
+  const least = shareBeyond(found.cells, limit + LEEWAY);
+  const most = shareBeyond(found.cells, limit - LEEWAY);
+  // The lines to either side bracket what a person might call stained: their spread is taken for four standard errors.
+  const sigmaPct = Math.max(1, ((most - least) * 100) / 4);
   const measured: Measured = {
     values: [{ what: 'areaPct', value: share * 100, sigma: sigmaPct, unit: 'pct' }],
     method: 'stainShare',
@@ -183,7 +193,7 @@ function Share({
     inputs: {
       outline: outline.map(([x, y]) => [x, y]),
       taps: taps.flatMap((spot) => (spot ? [[spot[0], spot[1]]] : [])),
-      counts,
+      limit,
     },
   };
   return (
@@ -192,7 +202,7 @@ function Share({
         <Figure
           label="Stained"
           value={`about ${percent(share)} %`}
-          by={`of the area you outlined; ${percent(found.low)} to ${percent(found.high)} % by what one counts`}
+          by={`of the area you outlined; ${percent(least)} to ${percent(most)} % by what one counts`}
         />
       </dl>
       <TakeInto

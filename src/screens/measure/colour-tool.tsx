@@ -4,7 +4,7 @@ import { colourDifference, labOf, matchOf, type Rgb } from '../../core/physics/c
 import { nearestMix } from '../../core/physics/filler-colour.ts';
 import { useActions } from '../../parts/actions.ts';
 import { Button } from '../../ui/button.tsx';
-import { METHOD_VERSION } from '../../workers/pixel-jobs.ts';
+import { type Answer, METHOD_VERSION } from '../../workers/pixel-jobs.ts';
 import { type Desk, type Drawn, useWork } from './desk.ts';
 import css from './measure.module.css';
 import { Busy, Figure, Nudge } from './panel-parts.tsx';
@@ -12,7 +12,13 @@ import { savedMarks } from './saved-marks.ts';
 import { SpotChoice } from './spots.tsx';
 import { usePixels } from './use-pixels.ts';
 
-const NAMES = { wood: 'Wood', repair: 'Repair', light: 'Light filler', dark: 'Dark filler' } as const;
+const NAMES = {
+  wood: 'Wood',
+  repair: 'Repair',
+  light: 'Light filler',
+  dark: 'Dark filler',
+  grey: 'Grey card',
+} as const;
 type Named = keyof typeof NAMES;
 const ORDER = Object.keys(NAMES) as Named[];
 
@@ -21,7 +27,10 @@ const SAY: Readonly<Record<Named, string>> = {
   repair: 'Tap what is compared with it: a filling, a dab of stain.',
   light: 'Tap a dab of the light filler, dry.',
   dark: 'Tap a dab of the dark filler, dry.',
+  grey: 'Tap a grey card (18 %) lying beside the wood in the same light.',
 };
+type GreyCard = Answer<'colours'>['grey'];
+
 const MATCH = {
   unseen: 'not to be told apart',
   good: 'a good match',
@@ -41,15 +50,16 @@ export function ColourTool({ desk }: { readonly desk: Desk }) {
   const [next, setNext] = useState<Named>('wood');
   const [spots, setSpots] = useState<Partial<Record<Named, Spot>>>({});
   const [colours, setColours] = useState<Partial<Record<Named, Rgb | null>>>({});
+  const [grey, setGrey] = useState<GreyCard>('none');
 
   async function look(placed: Partial<Record<Named, Spot>>): Promise<void> {
     setSpots(placed);
     const ids = ORDER.filter((id) => placed[id]);
-    const seen = await pixels.ask(
-      'colours',
-      ids.map((id) => placed[id] as Spot),
-    );
-    if (seen) setColours(Object.fromEntries(ids.map((id, i) => [id, seen[i] ?? null])));
+    const at = ids.map((id) => placed[id] as Spot);
+    const seen = await pixels.ask('colours', { at, grey: placed.grey ?? null });
+    if (!seen) return;
+    setColours(Object.fromEntries(ids.map((id, i) => [id, seen.colours[i] ?? null])));
+    setGrey(seen.grey);
   }
 
   const ids = ORDER.filter((id) => spots[id]);
@@ -95,7 +105,8 @@ export function ColourTool({ desk }: { readonly desk: Desk }) {
       ...{ shape: 'line', points, findingId: photo.findingId, text: `ΔE ${difference.toFixed(1)}` },
       measured: {
         values: [{ what: 'deltaE', value: difference, sigma: SAME_PATCH_SIGMA, unit: 'deltaE' }],
-        ...{ method: 'colourDifference', version: METHOD_VERSION, inputs: { taps: points } },
+        ...{ method: 'colourDifference', version: METHOD_VERSION },
+        inputs: { taps: points, ...(grey === 'used' && spots.grey ? { greyCard: [[...spots.grey]] } : {}) },
       },
     });
     stage.said.value = 'Kept on the photograph.';
@@ -112,13 +123,30 @@ export function ColourTool({ desk }: { readonly desk: Desk }) {
           Too near the edge of the picture.
         </p>
       )}
+      {grey !== 'none' && grey !== 'used' && (
+        <p class={css.refused} role="alert">
+          {grey === 'clipped' ? 'The grey card is overexposed here.' : 'The grey card cannot be measured by here.'} The
+          colours below are as lit.
+        </p>
+      )}
+      {wood && grey === 'used' && (
+        <dl class={css.figures}>
+          <Figure
+            label="The wood’s colour"
+            value={labOf(wood)
+              .map((part, i) => `${['L*', 'a*', 'b*'][i]} ${part.toFixed(0)}`)
+              .join(', ')}
+            by="CIELAB, freed of the light’s colour by the grey card; on phones right to about ΔE 2"
+          />
+        </dl>
+      )}
       {difference !== null && (
         <>
           <dl class={css.figures}>
             <Figure
               label="Difference wood – repair"
               value={`ΔE ${difference.toFixed(1)}`}
-              by={`${MATCH[matchOf(difference)]}; CIEDE2000, 1 is just visible`}
+              by={`${MATCH[matchOf(difference)]}; CIEDE2000, 1 is just visible${grey === 'used' ? '; by the grey card' : ''}`}
             />
           </dl>
           <Button onPress={keep}>Keep on the photograph</Button>
@@ -126,8 +154,8 @@ export function ColourTool({ desk }: { readonly desk: Desk }) {
       )}
       {wood && light && dark && <Mix wood={wood} light={light} dark={dark} />}
       <p class={css.warn} role="note">
-        A phone colours what it photographs. Compare patches of this one picture only, in the same light, and trust a
-        dried dab on the wood before any number.
+        A phone colours what it photographs. Compare patches of this one picture only, in the same light; a grey card
+        beside them takes the light’s colour out. Trust a dried dab on the wood before any number.
       </p>
     </div>
   );

@@ -12,8 +12,10 @@ import { type ScaleFacts, scaleOf } from '../../workers/scale-of.ts';
 /** Something drawn over the photograph while a tool is at work. */
 export interface Drawn {
   readonly key: string;
-  readonly shape: MarkShape | 'ring';
+  readonly shape: MarkShape | 'ring' | 'shade';
   readonly points: readonly Spot[];
+  /** Of a shade: what it covers, as an SVG path in pixels of the working image. */
+  readonly path?: string;
   /** Of a ring, as a share of the picture's width. */
   readonly radius?: number;
   readonly look?: 'plain' | 'chosen' | 'unsure' | 'struck';

@@ -7,6 +7,7 @@ import css from './stage.module.css';
 /** One drawn thing: a broad dark line under a narrow pale one, and its number on a disc. */
 export function Lines({ drawn, size, unit }: { drawn: Drawn; size: PictureSize; unit: number }) {
   const { shape, points, look = 'plain', label } = drawn;
+  if (shape === 'shade') return <path class={css.shade} d={drawn.path} />;
   const first = points[0];
   if (!first) return null;
   const [x, y] = toPixel(first, size);
