@@ -8,8 +8,8 @@ export interface IncomingPhotos {
   readonly options: Pick<PhotoOptions, 'keepOriginal' | 'keepPosition'>;
   /** Stores one photograph; the next is only begun when it resolves. */
   readonly onPrepared: (photo: PreparedPhoto, file: File) => void | Promise<void>;
-  /** After the last one of a run, with how many were stored; not after a stop. */
-  readonly onDone?: ((added: number) => void) | undefined;
+  /** After the last one of a run, with how many were stored and how many failed; not after a stop. */
+  readonly onDone?: ((added: number, failed: number) => void) | undefined;
   readonly prepare?: typeof preparePhoto;
 }
 
@@ -54,16 +54,18 @@ export function useIncomingPhotos(given: IncomingPhotos) {
     const stop = new AbortController();
     stopping.current = stop;
     let stored = 0;
+    let failed = 0;
     for (let at = 1; ; at++) {
       const next = queue.current.shift();
       if (!next) break;
       setProgress({ at, of: at + queue.current.length });
       if (await takeOne(next, stop.signal)) stored += 1;
+      else failed += 1;
       setAdded(stored);
     }
     stopping.current = undefined;
     setProgress(undefined);
-    if (!stop.signal.aborted) latest.current.onDone?.(stored);
+    if (!stop.signal.aborted) latest.current.onDone?.(stored, failed);
   }
 
   function take(files: readonly File[], fromCamera: boolean): void {

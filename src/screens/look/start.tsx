@@ -1,4 +1,4 @@
-import { useRef } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import { useActions } from '../../parts/actions.ts';
 import { useAddPhoto } from '../../parts/add-photo.ts';
 import { PhotoInput } from '../../photos/photo-input.tsx';
@@ -12,6 +12,7 @@ import css from './look.module.css';
 
 /** Camera first: one photograph makes the record. Or go on without; a photograph can come at any time. */
 export default function StartScreen() {
+  const [hasPhoto, setHasPhoto] = useState(false);
   const { store } = useApp();
   const actions = useActions();
   const addPhoto = useAddPhoto();
@@ -37,14 +38,16 @@ export default function StartScreen() {
         options={{ keepOriginal: keepOriginals, keepPosition }}
         onPrepared={async (prepared) => {
           await addPhoto(prepared, { blockId: start(), view: 'threeQuarter' });
+          setHasPhoto(true);
         }}
-        onDone={(added) => {
-          if (added > 0) onward(start());
+        // Where a file failed, the page stays to say which and why.
+        onDone={(added, failed) => {
+          if (added > 0 && failed === 0) onward(start());
         }}
       />
       <p class={css.skip}>
         <Button wide onPress={() => onward(start())}>
-          Go on without a photograph
+          {hasPhoto ? 'Go on' : 'Go on without a photograph'}
         </Button>
       </p>
     </Page>
