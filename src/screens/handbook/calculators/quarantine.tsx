@@ -6,11 +6,11 @@ import type { Hemisphere } from '../../../core/physics/quarantine.ts';
 import { quarantineWords } from '../../../text/advice/quarantine.ts';
 import { dayHere } from '../../../text/days.ts';
 import { useApp } from '../../../ui/app.ts';
+import { DayField } from '../../../ui/day-field.tsx';
 import { ChoiceField, NumberField } from '../../../ui/field.tsx';
 import { Advised } from '../advised.tsx';
 import type { Calculator } from '../calculator.ts';
 import css from '../calculators.module.css';
-import { DayField } from '../day-field.tsx';
 
 const halves = [
   { id: 'north', label: 'North' },
