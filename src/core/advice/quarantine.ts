@@ -52,7 +52,7 @@ function returningBorer({ ranked }: BorerRanking): BorerId {
 }
 
 /** Chance that so many larvae of that insect all stay inside for one summer. SOURCE: {@link chanceNoneEmerges} */
-function missedBy(borer: BorerId, larvae: number): QuarantineAnswer['missed'][number] {
+export function missedBy(borer: BorerId, larvae: number): QuarantineAnswer['missed'][number] {
   const { low, high } = BORERS[borer].cycleYears ?? { low: PLANNING.years, high: PLANNING.years };
   const years = Math.min(high, Math.max(low, PLANNING.years));
   return {
@@ -105,19 +105,19 @@ export const sourcesOfQuarantine = (borer: BorerId) => [
   SOURCES.eggs,
 ];
 
-/** Advice on holes nobody has watched yet: from today, or from the day the block went into quarantine. */
+/** Advice on holes: from the quarantine that runs, or from the day the block was put there, or from today. */
 export function quarantineOutcome(
   subject: Subject,
   { from }: Extract<Physics, { from: HoleAsks }>,
 ): Outcome<QuarantineAnswer> {
-  const { climate, today, block } = subject;
-  const since = quarantinedOn(block, today);
+  const { climate, today, block, apart } = subject;
+  const since = apart?.begunOn ?? quarantinedOn(block, today);
   const answer = quarantineAnswer({
     arrivedOn: since ?? today,
     hemisphere: climate.hemisphere,
     today,
     relativeHumidityPct: climate.room.relativeHumidityPct,
-    freshDustOn: [],
+    freshDustOn: apart?.freshOn.filter((day) => day >= apart.begunOn) ?? [],
     activity: activityOf(subject, from),
     clues: cluesOf(subject, from),
   });

@@ -14,6 +14,8 @@ export interface AdviceCase {
   readonly climate: Climate;
   /** `YYYY-MM-DD`, where the owner is. */
   readonly today: string;
+  /** The quarantine it is in: the day it began and those on which fresh signs were seen since. */
+  readonly apart?: { readonly begunOn: string; readonly freshOn: readonly string[] };
 }
 
 /** One finding with everything its sums may take their figures from. */

@@ -1,0 +1,124 @@
+import { entry, type Treatment } from './catalogue.ts';
+import { allIn, type SaleTerms } from './fees.ts';
+import type { Expense, Job, Offer } from './records.ts';
+import { type MinorUnits, minor, roundMinor } from './units.ts';
+import type { Price, Worth } from './worth.ts';
+
+/** The catalogue's estimates are pence; in another currency they are not added to it. */
+const CATALOGUE_CURRENCY = 'GBP';
+
+/** One line of what a block has cost. */
+export interface SpentLine {
+  readonly what: 'price' | 'premium' | 'platform' | 'vat' | 'fixed' | 'expense' | 'consumables' | 'hours';
+  /** Words of an expense, id of a treatment, or empty. */
+  readonly of: string;
+  readonly amount: MinorUnits;
+  /** Written down by the owner, worked out from what was, or the catalogue's estimate. */
+  readonly from: 'recorded' | 'derived' | 'estimate';
+  /** Hands-on hours of a line of hours. */
+  readonly hours?: number;
+}
+
+/** Everything spent in one currency; nothing of another is ever in its total. */
+export interface SpentIn {
+  readonly currency: string;
+  readonly lines: readonly SpentLine[];
+  readonly total: MinorUnits;
+}
+
+export interface SpentFacts {
+  readonly offers: readonly Pick<Offer, 'what' | 'amount' | 'currency' | 'saleId'>[];
+  /** Terms of the sale it was paid at, in that sale's currency; null where none is known. */
+  readonly sale: { readonly id: string; readonly currency: string; readonly terms: SaleTerms } | null;
+  readonly jobs: readonly Pick<Job, 'treatment' | 'actualHours'>[];
+  readonly expenses: readonly Pick<Expense, 'what' | 'treatment' | 'amount' | 'currency'>[];
+  /** Minor units an hour, and of which currency. */
+  readonly hourlyRate: number;
+  readonly rateCurrency: string;
+  readonly treatments: Readonly<Record<string, Pick<Treatment, 'consumables'>>>;
+}
+
+type Line = SpentLine & { readonly currency: string };
+
+/** The price last written down as paid, with what its sale puts on top. */
+function priceLines({ offers, sale }: SpentFacts): readonly Line[] {
+  const paid = offers.filter(({ what }) => what === 'paid').at(-1);
+  if (!paid || paid.amount < 0) return [];
+  const { amount, currency } = paid;
+  const price: Line = { what: 'price', of: '', amount: minor(amount), currency, from: 'recorded' };
+  if (!sale || sale.id !== paid.saleId || sale.currency !== currency) return [price];
+  const { premium, platform, vat, fixed } = allIn(minor(amount), sale.terms);
+  const fees = { premium, platform, vat, fixed };
+  return [
+    price,
+    ...(Object.keys(fees) as (keyof typeof fees)[])
+      .filter((what) => fees[what] !== 0)
+      .map((what): Line => ({ what, of: '', amount: fees[what], currency, from: 'derived' })),
+  ];
+}
+
+/** Consumables of the steps worked on: as written down for a step, else as the catalogue estimates them, once a step. */
+function consumableLines({ jobs, expenses, treatments }: SpentFacts): readonly Line[] {
+  const recorded = expenses.map(
+    ({ what, amount, currency }): Line => ({
+      ...{ what: 'expense', of: what, amount: minor(amount), currency, from: 'recorded' },
+    }),
+  );
+  const bought = new Set(expenses.map(({ treatment }) => treatment));
+  const worked = [...new Set(jobs.map(({ treatment }) => treatment))].filter((id) => !bought.has(id));
+  const estimated = worked.flatMap((id): Line[] => {
+    const { consumables = 0 } = entry(treatments, id) ?? {};
+    if (consumables === 0) return [];
+    return [
+      { what: 'consumables', of: id, amount: minor(consumables), currency: CATALOGUE_CURRENCY, from: 'estimate' },
+    ];
+  });
+  return [...recorded, ...estimated];
+}
+
+/** The owner's own hours as logged, at the rate of today. */
+function hoursLine({ jobs, hourlyRate, rateCurrency }: SpentFacts): readonly Line[] {
+  const hours = jobs.reduce((sum, { actualHours }) => sum + Math.max(0, actualHours), 0);
+  if (hours === 0) return [];
+  return [
+    { what: 'hours', of: '', amount: roundMinor(hours * hourlyRate), currency: rateCurrency, from: 'derived', hours },
+  ];
+}
+
+/**
+ * What a block has cost so far: price with the sale's fees, expenses, consumables, own hours. One sum for each currency,
+ * the one with the price first; amounts of different currencies are never added up.
+ * SOURCE: arithmetic; fees as in `fees.ts`.
+ */
+export function spentOn(facts: SpentFacts): readonly SpentIn[] {
+  const lines = [...priceLines(facts), ...consumableLines(facts), ...hoursLine(facts)];
+  return [...new Set(lines.map(({ currency }) => currency))].map((currency) => {
+    const here = lines.filter((line) => line.currency === currency);
+    return {
+      currency,
+      lines: here.map(({ currency: _, ...line }) => line),
+      total: minor(here.reduce((sum, { amount }) => sum + amount, 0)),
+    };
+  });
+}
+
+/** What a block would cost to put back, and on what the figure rests. */
+export interface Insurance {
+  /** Made new to order; delivery comes on top. */
+  readonly newForOld: MinorUnits;
+  readonly newFrom: Price['from'];
+  /** An equal used one. */
+  readonly cashValue: MinorUnits;
+  readonly usedFrom: Price['from'];
+}
+
+/**
+ * Insure at the make-to-order price plus delivery; the cash value is what an equal used one costs.
+ * SOURCE: trade handbook §3.4, insurance (common practice).
+ */
+export const insuranceOf = ({ newPrice, equalUsed }: Pick<Worth, 'newPrice' | 'equalUsed'>): Insurance => ({
+  newForOld: newPrice.amount,
+  newFrom: newPrice.from,
+  cashValue: equalUsed.amount,
+  usedFrom: equalUsed.from,
+});
