@@ -173,6 +173,23 @@ export function csvTables(records: readonly AnyRecord[], catalogue: Catalogue): 
       ['at (UTC)', ({ at }) => at],
       ['note', ({ note }) => note],
     ]),
+    table('step', 'steps', 'steps of the work that were touched: done, left out, put in', [
+      ['id', ({ id }) => id],
+      ...ofBlock,
+      ['treatment', ({ treatment, words }) => (treatment ? term(catalogue.treatments, treatment) : words)],
+      ['put in by hand', ({ added }) => added],
+      ['done at (UTC)', ({ done }) => done?.at ?? null],
+      ['left out because', ({ skipped }) => skipped?.reason ?? null],
+      ['note', ({ note }) => note],
+    ]),
+    table('expense', 'expenses', 'money spent on the blocks besides their price', [
+      ['id', ({ id }) => id],
+      ...ofBlock,
+      ['what', ({ what }) => what],
+      ['amount', (expense) => amount(expense.amount, expense.currency)],
+      ['currency', ({ currency }) => currency],
+      ['on', ({ on }) => on],
+    ]),
     table('repair', 'repairs', 'repairs and whether they held', [
       ['id', ({ id }) => id],
       ...ofBlock,

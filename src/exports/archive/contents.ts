@@ -1,7 +1,7 @@
 import type { ArchiveScope } from '../../core/archive-layout.ts';
 import type { Catalogue } from '../../core/catalogue.ts';
 import type { AnyRecord, HatBlock, RecordOf, RecordType } from '../../core/records.ts';
-import { forOthers } from './withheld.ts';
+import { forOthers, privateNames } from './withheld.ts';
 
 /** A record the app could not read, as storage hands it over. */
 export interface UnreadRecord {
@@ -48,7 +48,8 @@ export function contentsOf(stored: Stored, scope: ArchiveScope, isWhole: boolean
     return 'blockId' in record && typeof record.blockId === 'string' && ids.has(record.blockId);
   };
   const chosen = stored.records.filter(belongs);
-  const records = isWhole ? chosen : chosen.flatMap((record) => forOthers(record, catalogue) ?? []);
+  const names = isWhole ? null : privateNames(stored.records, catalogue);
+  const records = isWhole ? chosen : chosen.flatMap((record) => forOthers(record, names, catalogue) ?? []);
   records.sort((a, b) => (a.id < b.id ? -1 : 1));
   return {
     records,

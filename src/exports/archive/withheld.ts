@@ -1,48 +1,109 @@
 import { blank } from '../../core/blank.ts';
 import { type Catalogue, entry } from '../../core/catalogue.ts';
+import { isEnvelope } from '../../core/changes.ts';
+import { isTextPath } from '../../core/merge-words.ts';
 import type { AnyRecord, Fields, RecordOf, RecordType } from '../../core/records.ts';
 
-/** Fields kept back from an archive that is handed on, for each type of record that goes into one at all. */
-type Withheld = {
+/** Fields of a record that go into an archive for others, for each type that goes into one at all. */
+type GoingOut = {
   readonly [T in RecordType]?: (record: RecordOf<T>, catalogue: Catalogue) => readonly (keyof Fields<T>)[];
 };
 
 /**
- * A type that is not here stays at home: offers, hours, own settings, and whatever is added later until somebody says
- * otherwise. Notes are free text and do go out; the screen says so.
+ * A list of what goes, not of what stays: a type or field added later stays at home until somebody says otherwise. So do
+ * prices, offers, hours, the owner's settings, a camera file and where it was taken, and the names that are private.
  */
-const WITHHELD: Withheld = {
+const GOES: GoingOut = {
   block: () => [
-    ...(['priceAsked', 'newPrice', 'equalUsedPrice', 'fallbackPrice'] as const),
-    ...(['hatsPerYear', 'marginPerHat', 'blockShare'] as const),
+    ...(['name', 'objectNumber', 'blockType', 'materials', 'saleId', 'partsFound', 'partsExpected'] as const),
+    ...(['shapeValue', 'copyable', 'currency', 'coverPhotoId', 'made', 'maker', 'note', 'example'] as const),
   ],
-  survey: () => [],
-  finding: () => [],
-  mark: ({ kind }, catalogue) => (entry(catalogue.marks, kind)?.mayBePersonal ? ['text'] : []),
-  statement: ({ partyIsPrivate }) => (partyIsPrivate ? ['party', 'place'] : []),
-  photo: () => ['position', 'original'],
-  photoMark: () => [],
-  alignment: () => [],
+  survey: () => [
+    ...(['blockId', 'stage', 'reason', 'surveyor', 'begun', 'noneSeen', 'stationsDone', 'measures', 'note'] as const),
+  ],
+  finding: () => [
+    ...(['blockId', 'surveyId', 'number', 'kind', 'zone', 'part', 'at', 'answers'] as const),
+    ...(['gradeByHand', 'gradeReason', 'note'] as const),
+  ],
+  mark: ({ kind }, catalogue) => [
+    ...(['blockId', 'kind', 'zone', 'reading', 'keep', 'note'] as const),
+    ...((entry(catalogue.marks, kind)?.mayBePersonal ?? true) ? [] : (['text'] as const)),
+  ],
+  statement: ({ partyIsPrivate }) => [
+    ...(['blockId', 'position', 'transfer', 'partyIsPrivate', 'when', 'certainty', 'evidence'] as const),
+    ...(['direct', 'note'] as const),
+    ...(partyIsPrivate ? [] : (['party', 'place'] as const)),
+  ],
+  photo: () => [
+    ...(['blockId', 'findingId', 'view', 'stage', 'sha256', 'bytes', 'mime', 'width', 'height'] as const),
+    ...(['thumbnail', 'taken', 'focal35', 'scale', 'caption'] as const),
+  ],
+  photoMark: () => ['blockId', 'photoId', 'findingId', 'shape', 'points', 'text', 'measured'],
+  alignment: () => ['blockId', 'beforeId', 'afterId', 'h', 'agreement', 'method', 'taps', 'version'],
   sale: ({ sellerIsPrivate }) => [
-    ...(sellerIsPrivate ? (['seller', 'place'] as const) : []),
-    ...(['diligence', 'terms', 'budget', 'hoursToSpare', 'neededBy', 'note'] as const),
+    ...(['title', 'when', 'channel', 'sellerIsPrivate', 'currency', 'example'] as const),
+    ...(sellerIsPrivate ? [] : (['seller', 'place'] as const)),
   ],
 };
 
+/** Words of a name that stand for it alone: “Odile” for Odile Marsh. */
+const wordsOf = (name: string): string[] => [...name.matchAll(/\p{Lu}[\p{L}’'-]{3,}/gu)].map(([word]) => word);
+const spelt = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+
+/**
+ * Finds what must not be said anywhere: sellers and owners marked as private, marks that name people, as a whole and by
+ * each word of a name. Null when there is nobody. What was never recorded as private cannot be known.
+ */
+export function privateNames(records: readonly AnyRecord[], catalogue: Catalogue): RegExp | null {
+  const names: string[] = [];
+  for (const record of records) {
+    if (record.type === 'sale' && record.sellerIsPrivate) names.push(record.seller);
+    if (record.type === 'statement' && record.partyIsPrivate) names.push(record.party);
+    if (record.type === 'mark' && (entry(catalogue.marks, record.kind)?.mayBePersonal ?? true)) names.push(record.text);
+  }
+  const all = names.flatMap((name) => [name.trim(), ...wordsOf(name)]).filter((name) => name.length > 2);
+  if (all.length === 0) return null;
+  return new RegExp(`(?<![\\p{L}\\p{N}])(?:${[...new Set(all)].map(spelt).join('|')})(?![\\p{L}\\p{N}])`, 'iu');
+}
+
+/** Fields with words in them besides those of `TEXT_FIELDS`. */
+const OTHER_TEXTS: readonly string[] = ['evidence', 'made', 'when'];
+const isText = (type: RecordType, field: string): boolean => isTextPath(type, field) || OTHER_TEXTS.includes(field);
+
+const says = (value: unknown, names: RegExp | null): boolean =>
+  typeof value === 'string'
+    ? (names?.test(value) ?? false)
+    : typeof value === 'object' && value !== null && Object.values(value).some((one) => says(one, names));
+
 /**
  * A record as it may be handed on, or null when its type stays at home or it was removed. What is kept back is blank and
- * has no stamp, as if nobody had ever said it: brought in where the record is known, it overwrites nothing.
+ * has no stamp, as if nobody had ever said it: brought in where the record is known, it overwrites nothing. A text that
+ * names somebody private is kept back whole.
  */
-export function forOthers<R extends AnyRecord>(record: R, catalogue: Catalogue): R | null {
-  const fieldsOf = WITHHELD[record.type] as ((of: R, catalogue: Catalogue) => readonly string[]) | undefined;
+export function forOthers<R extends AnyRecord>(record: R, names: RegExp | null, catalogue: Catalogue): R | null {
+  const fieldsOf = GOES[record.type] as ((of: R, catalogue: Catalogue) => readonly string[]) | undefined;
   if (!fieldsOf || record.deleted !== null) return null;
-  const fields = fieldsOf(record, catalogue);
-  if (fields.length === 0) return record;
+  const going = new Set(fieldsOf(record, catalogue));
   const empty: Readonly<Record<string, unknown>> = blank[record.type];
-  const stamps = Object.entries(record.stamps).filter(([path]) => !fields.includes(path.split('.')[0] ?? ''));
+  const out: [string, unknown][] = [];
+  const back = new Set<string>();
+  for (const [field, value] of Object.entries(record)) {
+    if (isEnvelope(field)) continue;
+    const texts =
+      record.otherWords && Object.entries(record.otherWords).filter(([path]) => path.split('.')[0] === field);
+    if (going.has(field) && !(isText(record.type, field) && says([value, texts], names))) out.push([field, value]);
+    else {
+      back.add(field);
+      if (Object.hasOwn(empty, field) && empty[field] !== undefined) out.push([field, empty[field]]);
+    }
+  }
+  const paths = <T>(of: Readonly<Record<string, T>>): Record<string, T> =>
+    Object.fromEntries(Object.entries(of).filter(([path]) => !back.has(path.split('.')[0] ?? '')));
+  const { id, type, schema, device, stamps, otherWords } = record;
   return {
-    ...record,
-    ...Object.fromEntries(fields.map((field) => [field, empty[field]])),
-    stamps: Object.fromEntries(stamps),
-  };
+    ...Object.fromEntries(out),
+    ...{ id, type, schema, device, deleted: null },
+    stamps: paths(stamps),
+    ...(otherWords ? { otherWords: paths(otherWords) } : {}),
+  } as unknown as R;
 }

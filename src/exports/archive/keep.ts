@@ -1,0 +1,111 @@
+import { privateFolder, removePrivate } from '../../workers/archive-places.ts';
+
+export interface KeptVolume {
+  readonly volume: number;
+  readonly name: string;
+  readonly bytes: number;
+}
+
+/** What is known of an archive in the making, so that it goes on where it stopped. */
+export interface KeptState {
+  /** Of its contents: with other contents it is another archive. */
+  readonly fingerprint: string;
+  /** Of what lies in which volume. */
+  readonly layout: string;
+  readonly group: string;
+  /** RFC 3339, UTC. */
+  readonly made: string;
+  readonly volumes: number;
+  /** Whole, and waiting to be sent. */
+  readonly finished: readonly KeptVolume[];
+  /** Handed over and taken away. */
+  readonly sent: readonly number[];
+}
+
+/** Where finished volumes wait, and what is remembered of them. */
+export interface Keep {
+  /** Whether volumes written by one run of the page are there in the next. */
+  readonly lasts: boolean;
+  read(): KeptState | null;
+  write(state: KeptState): void;
+  /** A finished volume; null when it is gone. */
+  file(volume: KeptVolume): Promise<File | null>;
+  /** Takes in the file of a volume that was written; only memory has to hold it. */
+  hold(name: string, file: File): void;
+  remove(name: string): Promise<void>;
+  /** Takes away every file but those named: what was half done when a page was ended, and what is of no use. */
+  tidy(names: readonly string[]): Promise<void>;
+  forget(): void;
+}
+
+const KEY = 'blockworth-archive';
+
+function parsed(text: string | null): KeptState | null {
+  try {
+    const state = JSON.parse(text ?? 'null') as KeptState | null;
+    return state && Array.isArray(state.finished) && Array.isArray(state.sent) ? state : null;
+  } catch {
+    return null;
+  }
+}
+
+/** In the browser's private files; the notes beside them in local storage, which a page can write everywhere. */
+const privateKeep: Keep = {
+  lasts: true,
+  read: () => parsed(localStorage.getItem(KEY)),
+  write: (state) => localStorage.setItem(KEY, JSON.stringify(state)),
+  async file({ name, bytes }) {
+    try {
+      const handle = await (await privateFolder()).getFileHandle(name);
+      const file = await handle.getFile();
+      return file.size === bytes ? new File([file], name, { type: 'application/zip' }) : null;
+    } catch {
+      return null;
+    }
+  },
+  hold: () => undefined,
+  remove: removePrivate,
+  async tidy(names) {
+    const folder = (await privateFolder()) as FileSystemDirectoryHandle & { keys(): AsyncIterable<string> };
+    const found: string[] = [];
+    for await (const name of folder.keys()) if (!names.includes(name)) found.push(name);
+    await Promise.all(found.map(removePrivate));
+  },
+  forget: () => localStorage.removeItem(KEY),
+};
+
+/** For a window that may not store files: one volume at a time, gone with the page. */
+export function memoryKeep(): Keep {
+  let state: KeptState | null = null;
+  const files = new Map<string, File>();
+  return {
+    lasts: false,
+    read: () => state,
+    write(next) {
+      state = next;
+    },
+    file: async ({ name }) => files.get(name) ?? null,
+    hold: (name, file) => void files.set(name, file),
+    remove: async (name) => void files.delete(name),
+    async tidy(names) {
+      for (const name of files.keys()) if (!names.includes(name)) files.delete(name);
+    },
+    forget() {
+      state = null;
+    },
+  };
+}
+
+let inMemory: Keep | undefined;
+
+/** The best there is on this device. Private windows of some browsers have no private files. */
+export async function keepHere(): Promise<Keep> {
+  try {
+    await privateFolder();
+    localStorage.getItem(KEY);
+    return privateKeep;
+  } catch {
+    inMemory ??= memoryKeep();
+    return inMemory;
+  }
+}
