@@ -37,8 +37,8 @@ if (!toMm) throw new Error('The camera of the drawn scene looks along the face.'
 /** A sheet of A6 and a coin of one euro. Source: ISO 216; European Commission, technical specifications of coins. */
 const SHEET = { x: -200, y: 12, width: 148, height: 105 };
 const COIN = { x: -58, y: -26, diameter: 23.25 };
-/** The part of the crack that lies within two coins of the coin. */
-const NEAR_COIN = CRACK.slice(16, 25);
+/** A short crack beside the coin. */
+const NEAR_COIN: readonly Px[] = Array.from({ length: 21 }, (_, i) => [-84 + 2.5 * i, -7 + 2 * Math.sin(i / 4)]);
 /** Flat dabs, 24 mm wide: what reflects how much red, green and blue. */
 const DABS = {
   grey: { x: 20, y: 20, reflects: [0.18, 0.18, 0.18] },
@@ -75,6 +75,8 @@ function withSheetAndCoin(u: number, v: number): Light {
     if (inBox(x, y, SHEET.x, SHEET.y, SHEET.width, SHEET.height)) return [0.75, 0.75, 0.72];
     const away = Math.hypot(x - COIN.x, y - COIN.y);
     if (away < COIN.diameter / 2) return away < COIN.diameter / 2 - 4 ? [0.5, 0.5, 0.5] : [0.62, 0.5, 0.2];
+    if (inBox(x, y, -90, -12, 62, 10) && toLine(NEAR_COIN, x, y).away < CRACK_WIDTH_MM / 2)
+      return dimmed(ground(u, v), 0.06);
     const dab = Object.values(DABS).find((one) => inBox(x, y, one.x, one.y, DAB_MM, DAB_MM));
     return dab?.reflects ?? face(u, v, x, y);
   })();
