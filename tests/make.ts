@@ -7,12 +7,15 @@ import {
   type Fields,
   type Finding,
   type HatBlock,
+  type Mark,
   type RecordOf,
   type RecordType,
   type SaleTerms,
   SCHEMA,
   type Settings,
+  type Stint,
   type Survey,
+  type WorkStep,
 } from '../src/core/records.ts';
 import type { ForecastCase } from '../src/core/simulate/simulate.ts';
 import { type ExampleLot, lanthorn } from '../src/demo/lanthorn.ts';
@@ -58,6 +61,28 @@ export const aFinding = (fields: Partial<Fields<'finding'>> = {}): Finding =>
     answers: { widthMm: 0.2, depthMm: 3, lengthMm: 28 },
     ...fields,
   });
+
+/** A size stamp on the base, worth keeping. */
+export const aMark = (fields: Partial<Fields<'mark'>> & { readonly number?: number } = {}): Mark => {
+  const { number = 1, ...rest } = fields;
+  return make('mark', { id: id(200 + number), blockId: id(1), kind: 'sizeInch', text: '22½', ...rest });
+};
+
+/** What somebody changed or did of a step; ids follow the number. */
+export const aStep = (fields: Partial<Fields<'step'>> & { readonly number?: number } = {}): WorkStep => {
+  const { number = 1, ...rest } = fields;
+  return make('step', { id: id(300 + number), blockId: id(1), ...rest });
+};
+
+/** An hour of work by the timer on step 1; ids follow the number. */
+export const aStint = (fields: Partial<Fields<'stint'>> & { readonly number?: number } = {}): Stint => {
+  const { number = 1, ...rest } = fields;
+  return make('stint', {
+    ...{ id: id(400 + number), blockId: id(1), stepId: id(301), began: '2026-11-10T19:00:00Z' },
+    ...{ ended: '2026-11-10T20:00:00Z', minutes: 60 },
+    ...rest,
+  });
+};
 
 export const someSettings = (fields: Partial<Fields<'settings'>> = {}): Settings =>
   make('settings', { id: id(3), ...fields });
