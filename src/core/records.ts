@@ -445,8 +445,10 @@ export const Job = z.object({
   actualHours: Finite,
   at: Instant,
   note: Text,
-  /** The step whose stints it sums. Later than schema 1's first records, so it may be absent. */
+  /** The step whose stints it sums. Later than schema 1's first records, so it may be absent, as may the next. */
   stepId: z.optional(Id),
+  /** Pace the estimate was multiplied by: without it an owner twice as slow would come to be held for √2 times as slow. */
+  pace: z.optional(Finite.check(z.gt(0))),
 });
 export type Job = z.infer<typeof Job>;
 
@@ -466,7 +468,7 @@ export const WorkStep = z.object({
   added: z.boolean(),
   /** Findings it served when it was last touched, or the marks it protects: a finding made later is not among them. */
   serves: z.array(Id).check(z.maxLength(500)),
-  /** In the treatment's own unit, of a step put in by the person; null is the usual amount. */
+  /** In the treatment's own unit, as it was when last touched; null is the usual amount. */
   amount: z.nullable(Finite),
   /** Hands-on hours (o/m/p) of a step in own words; null takes the treatment's. */
   hours: z.nullable(z.object({ o: Finite, m: Finite, p: Finite })),
