@@ -9,7 +9,7 @@ const CATALOGUE_CURRENCY = 'GBP';
 
 /** One line of what a block has cost. */
 export interface SpentLine {
-  readonly what: 'price' | 'premium' | 'platform' | 'vat' | 'fixed' | 'expense' | 'consumables' | 'hours';
+  readonly what: 'price' | 'fees' | 'premium' | 'platform' | 'vat' | 'fixed' | 'expense' | 'consumables' | 'hours';
   /** Words of an expense, id of a treatment, or empty. */
   readonly of: string;
   readonly amount: MinorUnits;
@@ -27,7 +27,7 @@ export interface SpentIn {
 }
 
 export interface SpentFacts {
-  readonly offers: readonly Pick<Offer, 'what' | 'amount' | 'currency' | 'saleId'>[];
+  readonly offers: readonly Pick<Offer, 'what' | 'amount' | 'currency' | 'saleId' | 'fees'>[];
   /** Terms of the sale it was paid at, in that sale's currency; null where none is known. */
   readonly sale: { readonly id: string; readonly currency: string; readonly terms: SaleTerms } | null;
   readonly jobs: readonly Pick<Job, 'treatment' | 'actualHours'>[];
@@ -40,12 +40,17 @@ export interface SpentFacts {
 
 type Line = SpentLine & { readonly currency: string };
 
-/** The price last written down as paid, with what its sale puts on top. */
+/** The price last written down as paid, with what its sale put on top: as it was written then, else at the terms. */
 function priceLines({ offers, sale }: SpentFacts): readonly Line[] {
   const paid = offers.filter(({ what }) => what === 'paid').at(-1);
   if (!paid || paid.amount < 0) return [];
   const { amount, currency } = paid;
   const price: Line = { what: 'price', of: '', amount: minor(amount), currency, from: 'recorded' };
+  if (paid.fees != null) {
+    return paid.fees === 0
+      ? [price]
+      : [price, { what: 'fees', of: '', amount: minor(paid.fees), currency, from: 'recorded' }];
+  }
   if (!sale || sale.id !== paid.saleId || sale.currency !== currency) return [price];
   const { premium, platform, vat, fixed } = allIn(minor(amount), sale.terms);
   const fees = { premium, platform, vat, fixed };

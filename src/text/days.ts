@@ -19,3 +19,13 @@ export function dayHere(ms: number): string {
     .map((part, index) => String(part).padStart(index === 0 ? 4 : 2, '0'))
     .join('-');
 }
+
+/** `20 October 2026, 18:30`: a moment as the clock on the wall shows it, from UTC. */
+export const momentWords = (instant: string): string =>
+  `${dayWords(dayHere(Date.parse(instant)))}, ${clockHere(Date.parse(instant))}`;
+
+/** `18:30` where the phone is. */
+export const clockHere = (ms: number): string => {
+  const at = new Date(ms);
+  return [at.getHours(), at.getMinutes()].map((part) => String(part).padStart(2, '0')).join(':');
+};

@@ -42,6 +42,16 @@ describe('what a block has cost', () => {
     ]);
     expect(sum?.total).toBe(12_179);
   });
+  it('keeps the fees as they were written down when it was paid, whatever the terms say now', () => {
+    const terms = someTerms({ fixedCosts: [{ what: 'post', amount: 1400 }] });
+    const [sum] = spentOn(
+      facts({ offers: [{ ...paid(8000), fees: 321 }], sale: { id: SALE, currency: 'GBP', terms } }),
+    );
+    expect(sum?.lines.map(({ what, amount }) => [what, amount])).toEqual([
+      ['price', 8000],
+      ['fees', 321],
+    ]);
+  });
   it('counts only what was paid, the last time', () => {
     const offers = [{ ...paid(5000), what: 'asked' as const }, paid(4000), paid(3500)];
     expect(spentOn(facts({ offers }))[0]?.total).toBe(3500);
