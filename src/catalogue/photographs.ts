@@ -1,4 +1,4 @@
-import type { Term } from '../core/catalogue.ts';
+import type { Catalogue } from '../core/catalogue.ts';
 
 /** Views of a complete record, in the order they are taken. After S17 and common practice. */
 export const views = {
@@ -9,7 +9,7 @@ export const views = {
   back: { term: 'Back', text: 'Back' },
   left: { term: 'Left', text: 'Wearer’s left' },
   under: { term: 'Underneath', text: 'Underside' },
-  marks: { term: 'Marks', text: 'Every mark, square on, with scale' },
+  marks: { term: 'Marks', text: 'Every mark, square on, with scale', proves: true },
   damageContext: { term: 'Damage, where it lies', text: 'Each damage with a hand’s breadth around' },
   damageClose: { term: 'Damage, close', text: 'Each damage close, scale in its plane, at least 10 px per mm' },
   rake1: { term: 'Low lamp from the left', text: 'Lamp low from the left, 5–15° to the surface' },
@@ -17,8 +17,8 @@ export const views = {
   uv: { term: 'UV', text: 'UV torch, dark room, white balance locked (hint only)' },
   partsLaid: { term: 'Parts laid out', text: 'Puzzle parts in order on one sheet' },
   assembled: { term: 'Assembled', text: 'Puzzle assembled, joints visible' },
-  paper: { term: 'Paper', text: 'Receipt, ticket, inventory page' },
-} as const satisfies Record<string, Term>;
+  paper: { term: 'Paper', text: 'Receipt, ticket, inventory page', proves: true },
+} as const satisfies Catalogue['views'];
 
 export const photoRules = [
   'Same phone, same lens, no zoom, no portrait or HDR mode.',

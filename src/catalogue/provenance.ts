@@ -23,6 +23,7 @@ export const certainties = {
     term: 'Disproved',
     say: 'formerly thought',
     needs: 'Contradicting evidence; keep the old statement.',
+    refuted: true,
   },
 } as const satisfies Catalogue['certainties'];
 

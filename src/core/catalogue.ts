@@ -524,7 +524,8 @@ export interface Catalogue {
   readonly channels: Readonly<Record<string, Term>>;
   readonly transfers: Readonly<Record<string, Term>>;
   readonly certainties: Readonly<
-    Record<string, { readonly term: string; readonly say: string; readonly needs: string }>
+    /** `refuted`: kept to be seen, but no part of the story any more. */
+    Record<string, { readonly term: string; readonly say: string; readonly needs: string; readonly refuted?: true }>
   >;
   readonly evidence: Readonly<Record<string, Term>>;
   readonly anatomy: readonly Term[];

@@ -52,12 +52,15 @@ export interface ReportMark {
 export interface ReportPhoto {
   /** Key of the stored bytes; also printed, so that the picture can be proved the same later. */
   readonly sha256: string;
+  /** Size of the stored file. */
+  readonly bytes: number;
   readonly width: number;
   readonly height: number;
   readonly caption: string;
   readonly alt: string;
   /** Drawn over the picture, never into it: its hash stays what it is. */
   readonly marks: readonly ReportPhotoMark[];
+  /** In shares of the photograph; in a pair that was lined up in shares of its crop, the same in both. */
   readonly scaleBar: ScaleBar | null;
   /** What was measured in it, one sentence each; stands under the caption. */
   readonly notes: readonly string[];

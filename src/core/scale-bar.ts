@@ -1,5 +1,7 @@
+import type { Crop } from './before-after.ts';
 import { apartPx, type PictureSize, type Spot, toPixel } from './mark-geometry.ts';
 import { type Corners, planeDistanceMm, planeFromRectangle } from './plane-homography.ts';
+import { mapped, planeMap } from './plane-map.ts';
 import type { PhotoScale } from './records.ts';
 
 /** A bar of a round length, drawn at the foot of a photograph, true in the plane of what gave the scale. */
@@ -58,13 +60,8 @@ function distances(scale: PhotoScale, size: PictureSize): DistanceMm | null {
   }
 }
 
-/**
- * The longest round bar that fits, from the left along the foot of the picture.
- * @returns null where the foot lies beyond the horizon of the reference's plane, or the scale makes none
- * Source: plane homography of the reference (see `plane-homography.ts`), solved for the bar's end by halving.
- */
-export function scaleBarOf(scale: PhotoScale, size: PictureSize): ScaleBar | null {
-  const distance = distances(scale, size);
+/** The longest round bar that fits, from the left along the foot of what is shown, where distances are told by a function. */
+function barBy(distance: DistanceMm | null): ScaleBar | null {
   const reach = distance?.(START, [START[0] + LONGEST, START[1]]);
   if (!distance || !reach || !Number.isFinite(reach)) return null;
   const lengthMm = ROUND_MM.filter((mm) => mm <= reach).at(-1);
@@ -78,4 +75,38 @@ export function scaleBarOf(scale: PhotoScale, size: PictureSize): ScaleBar | nul
     else far = middle;
   }
   return { lengthMm, from: START, to: [far, START[1]] };
+}
+
+/**
+ * The longest round bar that fits, from the left along the foot of the picture.
+ * @returns null where the foot lies beyond the horizon of the reference's plane, or the scale makes none
+ * Source: plane homography of the reference (see `plane-homography.ts`), solved for the bar's end by halving.
+ */
+export const scaleBarOf = (scale: PhotoScale, size: PictureSize): ScaleBar | null => barBy(distances(scale, size));
+
+interface Calibrated extends PictureSize {
+  readonly scale: PhotoScale | null;
+}
+
+/**
+ * One bar for two photographs laid over each other, in shares of the crop both are cut to: by the before's reference, or
+ * by the after's where only that has one.
+ * @param h from places in the before to those in the after, in shares
+ */
+export function sharedScaleBar(
+  before: Calibrated,
+  after: Calibrated,
+  h: readonly number[],
+  crop: Crop,
+): ScaleBar | null {
+  const own = before.scale && distances(before.scale, before);
+  const other = after.scale && distances(after.scale, after);
+  const map = planeMap(h);
+  const inBefore = ([x, y]: Spot): Spot => [crop.x + x * crop.width, crop.y + y * crop.height];
+  if (own) return barBy((a, b) => own(inBefore(a), inBefore(b)));
+  if (!other || !map) return null;
+  return barBy((a, b) => {
+    const [from, to] = [mapped(map, inBefore(a)), mapped(map, inBefore(b))];
+    return from && to ? other(from, to) : null;
+  });
 }

@@ -1,6 +1,6 @@
 import type { ReportDocument, ReportPair } from '../core/report.ts';
 
-/** A format a report can be written in: one file beside this one, found by glob. */
+/** A format a report can be written in: one file in `formats/`, found by glob. */
 export interface ReportFormat {
   readonly label: string;
   readonly extension: string;
@@ -19,8 +19,16 @@ export interface AlignedFiles {
   readonly height: number;
 }
 
+export interface PictureWish {
+  /** Made smaller where its longer side has more pixels. */
+  readonly longSidePx?: number;
+}
+
 export interface WriteTools {
-  readonly picture: (sha256: string) => Promise<{ readonly bytes: ArrayBuffer; readonly mime: string } | undefined>;
+  readonly picture: (
+    sha256: string,
+    wish?: PictureWish,
+  ) => Promise<{ readonly bytes: ArrayBuffer; readonly mime: string } | undefined>;
   /**
    * What both photographs of a lined-up pair show, as two JPEGs of one size; undefined when the bytes of one are not here.
    * @throws the signal's reason when cancelled

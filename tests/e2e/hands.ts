@@ -126,6 +126,8 @@ export function handsOn(page: Page) {
   };
 
   const report = {
+    kind: (name: string) => page.getByRole('radio', { name, exact: true }),
+    file: (name: string) => page.getByRole('radio', { name, exact: true }),
     prepare: button('Prepare the report'),
     save: button('Save the file'),
     privateNames: page.getByRole('checkbox', { name: 'Private people and places', exact: true }),
@@ -167,8 +169,10 @@ export function handsOn(page: Page) {
       await answer.dock.waitFor();
     },
     /** Prepares the report and takes the file the browser is given to save. */
-    async takeReport(): Promise<{ readonly name: string; readonly path: string }> {
+    async takeReport(file = 'One page for any browser'): Promise<{ readonly name: string; readonly path: string }> {
+      await report.file(file).check();
       await tap(report.prepare);
+      await report.save.waitFor({ timeout: 30_000 });
       const [download] = await Promise.all([page.waitForEvent('download'), tap(report.save)]);
       return { name: download.suggestedFilename(), path: await download.path() };
     },

@@ -1,16 +1,27 @@
 import { useMemo, useState } from 'preact/hooks';
+import type { ReportFormat } from '../../exports/report-file.ts';
 import { blockName } from '../../parts/block-name.ts';
 import { drawingOf } from '../../parts/drawing-of.ts';
 import { Gone } from '../../parts/gone.tsx';
 import { type BlockCase, useCase } from '../../parts/use-case.ts';
-import { asFoundReport, type ReportWishes, usualWishes } from '../../reports/as-found.ts';
+import type { BenchCase } from '../../reports/case.ts';
+import { type ReportKind, type ReportKindId, reportKinds } from '../../reports/index.ts';
 import { pairsInCase } from '../../reports/pairs.ts';
+import { type ReportWishes, usualWishes } from '../../reports/wishes.ts';
+import { dayHere } from '../../text/days.ts';
 import { useApp } from '../../ui/app.ts';
-import { TickField } from '../../ui/field.tsx';
+import { ChoiceField, TickField } from '../../ui/field.tsx';
 import { Page, Section } from '../../ui/page.tsx';
 import { type Params, to } from '../../ui/route.ts';
 import { ReportView } from './report-view.tsx';
 import { SendOff } from './send-off.tsx';
+
+// Every format is a file in exports/formats with a default export; a new one appears here by itself.
+const found = import.meta.glob<{ default: ReportFormat }>('../../exports/formats/*.ts', { eager: true });
+/** By their file endings. */
+const formats: Readonly<Record<string, ReportFormat>> = Object.fromEntries(
+  Object.values(found).map(({ default: format }) => [format.extension, format]),
+);
 
 export default function ReportScreen({ params }: { params: Params }) {
   const of = useCase(params.id ?? '');
@@ -20,42 +31,70 @@ export default function ReportScreen({ params }: { params: Params }) {
 const ticks: readonly { id: keyof ReportWishes; label: string; hint?: string }[] = [
   { id: 'photographs', label: 'Photographs with their hashes' },
   { id: 'pairs', label: 'Before and after, side by side' },
+  { id: 'advice', label: 'What the material asks for' },
+  { id: 'marks', label: 'Marks and story' },
+  { id: 'diligence', label: 'The buyer’s card', hint: 'Your answers in your own words.' },
   { id: 'plan', label: 'Recommended work and its cautions' },
+  { id: 'hours', label: 'Hours' },
   { id: 'working', label: 'Working of score and odds' },
-  { id: 'prices', label: 'Prices and the limit', hint: 'Leave out what a seller need not see.' },
+  { id: 'prices', label: 'Prices and costs', hint: 'Leave out what a seller need not see.' },
   { id: 'privateNames', label: 'Private people and places', hint: 'Only if they agree.' },
 ];
 
+/** The block with what was done to it; what the bench wrote down is only asked for here. */
+function useBenchCase(of: BlockCase): BenchCase {
+  const { store } = useApp();
+  const { id } = of.block;
+  const [jobs, steps, stints] = [store.jobsOf(id), store.stepsOf(id), store.stintsOf(id)];
+  const [repairs, expenses] = [store.repairsOf(id), store.expensesOf(id)];
+  return useMemo(
+    () => ({ ...of, jobs, steps, stints, repairs, expenses }),
+    [...Object.values(of), jobs, steps, stints, repairs, expenses],
+  );
+}
+
 function Report({ of }: { readonly of: BlockCase }) {
   const { catalogue, now } = useApp();
+  const facts = useBenchCase(of);
+  const [kindId, setKind] = useState<ReportKindId>('asFound');
+  const [extension, setFormat] = useState('pdf');
   const [wishes, setWishes] = useState(usualWishes);
-  const report = useMemo(
-    () => asFoundReport(of, wishes, catalogue, drawingOf(of.block, catalogue).id, new Date(now()).toISOString()),
-    [
-      of.block,
-      of.assessment,
-      of.photos,
-      of.photoMarks,
-      of.alignments,
-      of.marks,
-      of.statements,
-      of.sale,
-      of.settings,
-      wishes,
-      catalogue,
-    ],
+  const kind: ReportKind = reportKinds[kindId];
+  const report = useMemo(() => {
+    const moment = now();
+    const made = new Date(moment).toISOString();
+    const tools = { catalogue, drawing: drawingOf(of.block, catalogue).id, made, today: dayHere(moment) };
+    return kind.write(facts, wishes, tools);
+  }, [facts, wishes, kind, catalogue]);
+  const format = formats[extension] ?? Object.values(formats)[0];
+  const heard = ticks.filter(
+    ({ id }) => kind.wishes.includes(id) && (id !== 'pairs' || pairsInCase(of, catalogue).length > 0),
   );
   return (
     <Page
-      title="Report as found"
+      title="Report"
       under={blockName(of.block, catalogue)}
       back={{ href: to('/block/:id', { id: of.block.id }), label: 'The block' }}
-      dock={<SendOff report={report} />}
-      aside={
-        <Section title="What goes in">
-          {ticks
-            .filter(({ id }) => id !== 'pairs' || pairsInCase(of, catalogue).length > 0)
-            .map(({ id, label, hint }) => (
+      dock={format && <SendOff report={report} format={format} />}
+      lead={
+        <>
+          <Section title="Which report">
+            <ChoiceField
+              label="Report"
+              hint={kind.about}
+              options={Object.entries(reportKinds).map(([id, { label }]) => ({ id: id as ReportKindId, label }))}
+              value={kindId}
+              onChange={(id) => setKind(id ?? kindId)}
+            />
+            <ChoiceField
+              label="File"
+              options={Object.entries(formats).map(([id, { label }]) => ({ id, label }))}
+              value={format?.extension ?? null}
+              onChange={(id) => setFormat(id ?? extension)}
+            />
+          </Section>
+          <Section title="What goes in">
+            {heard.map(({ id, label, hint }) => (
               <TickField
                 key={id}
                 label={label}
@@ -64,7 +103,8 @@ function Report({ of }: { readonly of: BlockCase }) {
                 onChange={(yes) => setWishes({ ...wishes, [id]: yes })}
               />
             ))}
-        </Section>
+          </Section>
+        </>
       }
     >
       <ReportView report={report} />

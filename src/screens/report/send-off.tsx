@@ -1,16 +1,14 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { AppError } from '../../core/errors.ts';
 import type { ReportDocument } from '../../core/report.ts';
 import { canSend, saveFile, sendFile } from '../../exports/hand-over.ts';
 import type { ReportFormat } from '../../exports/report-file.ts';
 import { alignedCrops } from '../../parts/aligned-crops.ts';
+import { reportPictures } from '../../parts/report-pictures.ts';
+import { bytes as sizeWords } from '../../text/bytes.ts';
 import { sentenceOf } from '../../text/errors.ts';
 import { useApp } from '../../ui/app.ts';
 import { Button } from '../../ui/button.tsx';
 import css from './report.module.css';
-
-// Every format is a file in exports/ with a default export; a new one appears here by itself.
-const formats = import.meta.glob<{ default?: ReportFormat }>('../../exports/html.ts', { eager: false });
 
 type State =
   | { readonly at: 'start' }
@@ -19,34 +17,34 @@ type State =
   | { readonly at: 'failed'; readonly error: unknown };
 
 /** Two steps, because a phone only lets a file be sent by a fresh tap: prepare it, then save or send it. */
-export function SendOff({ report }: { readonly report: ReportDocument }) {
+export function SendOff({ report, format }: { readonly report: ReportDocument; readonly format: ReportFormat }) {
   const { store } = useApp();
   const [state, setState] = useState<State>({ at: 'start' });
   const work = useRef<AbortController | undefined>(undefined);
-  // What was prepared is of the report as it was.
+  // What was prepared is of the report as it was, in the format it was asked in.
   useEffect(() => {
-    work.current?.abort();
     setState({ at: 'start' });
-  }, [report]);
+    return () => work.current?.abort();
+  }, [report, format]);
 
   async function prepare(): Promise<void> {
     const control = new AbortController();
     work.current = control;
     setState({ at: 'writing', done: 0, of: 0 });
     try {
-      const load = Object.values(formats)[0];
-      const format = (await load?.())?.default;
-      if (!format) throw new AppError('export-failed');
       const blob = await format.write(report, {
-        picture: (sha256) => store.photoBytes(sha256),
+        picture: reportPictures((sha256) => store.photoBytes(sha256)),
         aligned: (pair) => alignedCrops(pair, (sha256) => store.photoBytes(sha256), control.signal),
         signal: control.signal,
-        onStep: (done, of) => setState({ at: 'writing', done, of }),
+        onStep: (done, of) => {
+          if (!control.signal.aborted) setState({ at: 'writing', done, of });
+        },
       });
       control.signal.throwIfAborted();
-      const name = `${report.identifier}-as-found-${report.made.slice(0, 10)}.${format.extension}`;
+      const name = `${report.identifier}-${report.made.slice(0, 10)}.${format.extension}`;
       setState({ at: 'ready', file: new File([blob], name, { type: format.mimeType }) });
     } catch (error) {
+      if (work.current !== control) return;
       if (control.signal.aborted) setState({ at: 'start' });
       else setState({ at: 'failed', error });
     }
@@ -55,9 +53,8 @@ export function SendOff({ report }: { readonly report: ReportDocument }) {
   if (state.at === 'writing') {
     return (
       <div class={css.send}>
-        <p role="status" class="figures">
-          Writing{state.of > 0 && ` photograph ${state.done} of ${state.of}`}…
-        </p>
+        <p role="status">Writing the report…</p>
+        <progress aria-label="Written so far" max={state.of || 1} value={state.done} />
         <Button wide onPress={() => work.current?.abort()}>
           Stop
         </Button>
@@ -68,7 +65,7 @@ export function SendOff({ report }: { readonly report: ReportDocument }) {
     const { file } = state;
     return (
       <div class={css.send}>
-        <p role="status">{state.said ?? `${file.name}, ${Math.max(1, Math.round(file.size / 1024))} kB, is ready.`}</p>
+        <p role="status">{state.said ?? `${file.name}, ${sizeWords(file.size)}, is ready.`}</p>
         <div class={css.ways}>
           <Button
             look="main"

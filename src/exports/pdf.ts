@@ -1,0 +1,80 @@
+import { AppError } from '../core/errors.ts';
+import type { ReportDocument, ReportPhoto } from '../core/report.ts';
+import type { PdfOrder, PdfReply } from './pdf/pdf-messages.ts';
+import type { ReportFormat, WriteTools } from './report-file.ts';
+
+/** Above this much in photographs they are made smaller: what a mail takes. */
+const MOST_BYTES = 13_000_000;
+/** Long side of a photograph made smaller, px: 300 to the inch at the width it is printed. */
+const REDUCED_PX = 1200;
+
+const photosIn = ({ parts }: ReportDocument): ReportPhoto[] =>
+  parts.flatMap((part) =>
+    part.kind === 'photographs' ? part.items : part.kind === 'pair' ? [part.before, part.after] : [],
+  );
+
+/** Whether the photographs of a report are together too large to be passed on as they are. */
+export const mustReduce = (report: ReportDocument): boolean =>
+  photosIn(report).reduce((sum, { bytes }) => sum + bytes, 0) > MOST_BYTES;
+
+const startWorker = (): Worker =>
+  new Worker(new URL('./pdf/pdf.worker.ts', import.meta.url), { type: 'module', name: 'pdf' });
+
+/**
+ * Writes a report as PDF in a worker of its own. Cancelling ends the worker at once.
+ * @throws the signal's reason when cancelled @throws AppError export-failed
+ */
+export function writePdfFile(report: ReportDocument, tools: WriteTools, start = startWorker): Promise<Blob> {
+  const { signal, onStep } = tools;
+  signal.throwIfAborted();
+  const reduced = mustReduce(report);
+  const wish = reduced ? { longSidePx: REDUCED_PX } : {};
+  return new Promise<Blob>((resolve, reject) => {
+    const worker = start();
+    const order = (message: PdfOrder, handed: ArrayBuffer[] = []): void => worker.postMessage(message, handed);
+    const settle = (how: () => void): void => {
+      worker.terminate();
+      signal.removeEventListener('abort', stop);
+      how();
+    };
+    const stop = (): void => settle(() => reject(signal.reason));
+    const fail = (cause: unknown): void => settle(() => reject(new AppError('export-failed', { cause })));
+    signal.addEventListener('abort', stop);
+
+    async function hand(asked: PdfReply & { id: number }): Promise<void> {
+      const { id } = asked;
+      if (asked.what === 'wantPicture') {
+        const picture = await tools.picture(asked.sha256, wish);
+        // A copy: the store may keep its own.
+        const bytes = picture?.bytes.slice(0);
+        order({ what: 'picture', id, bytes }, bytes ? [bytes] : []);
+      } else if (asked.what === 'wantPair') {
+        const { pair } = asked;
+        const files = pair.h ? await tools.aligned({ ...pair, h: pair.h }) : undefined;
+        order({ what: 'pair', id, files }, files ? [files.before, files.after] : []);
+      }
+    }
+
+    worker.addEventListener('message', ({ data }: MessageEvent<PdfReply>) => {
+      if (data.what === 'step') onStep(data.done, data.of);
+      else if (data.what === 'done') settle(() => resolve(data.file));
+      else if (data.what === 'failed') fail(new Error(data.reason));
+      else
+        hand(data).catch((error: unknown) => {
+          if (!signal.aborted) fail(error);
+        });
+    });
+    worker.addEventListener('error', (event) => {
+      event.preventDefault();
+      fail(new Error(`The PDF worker failed: ${event.message}`));
+    });
+    order({ what: 'write', report, reduced });
+  });
+}
+
+export default {
+  label: 'PDF, for sending and printing',
+  extension: 'pdf',
+  mimeType: 'application/pdf',
+  write: (report, tools) => writePdfFile(report, tools),
+} satisfies ReportFormat;

@@ -1,0 +1,61 @@
+import heading from '@fontsource/alegreya/files/alegreya-latin-700-normal.woff?url';
+import text from 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf?url';
+import strong from 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf?url';
+import type { FaceFiles } from './paper.ts';
+import type { PdfOrder, PdfReply } from './pdf-messages.ts';
+import { writePdf } from './write-pdf.ts';
+
+declare const self: DedicatedWorkerGlobalScope;
+
+// A shell: fetches the faces, asks the page for pictures, and lets the writer write.
+const say = (reply: PdfReply): void => self.postMessage(reply);
+const waiting = new Map<number, (order: PdfOrder) => void>();
+let asked = 0;
+
+function ask(question: (id: number) => PdfReply): Promise<PdfOrder> {
+  asked += 1;
+  const id = asked;
+  return new Promise((answer) => {
+    waiting.set(id, answer);
+    say(question(id));
+  });
+}
+
+async function fetched(url: string): Promise<Uint8Array> {
+  const response = await fetch(url);
+  if (!response.ok) throw new Error(`A face for the PDF did not come: ${response.status}.`);
+  return new Uint8Array(await response.arrayBuffer());
+}
+
+async function faces(): Promise<FaceFiles> {
+  const [plain, bold, head] = await Promise.all([text, strong, heading].map(fetched));
+  if (!plain || !bold || !head) throw new Error('A face for the PDF is missing.');
+  return { text: plain, strong: bold, heading: head };
+}
+
+async function write({ report, reduced }: PdfOrder & { what: 'write' }): Promise<void> {
+  const pieces = await writePdf(report, await faces(), {
+    reduced,
+    onStep: (done, of) => say({ what: 'step', done, of }),
+    async picture(sha256) {
+      const given = await ask((id) => ({ what: 'wantPicture', id, sha256 }));
+      return given.what === 'picture' && given.bytes ? new Uint8Array(given.bytes) : undefined;
+    },
+    async aligned(pair) {
+      const given = await ask((id) => ({ what: 'wantPair', id, pair }));
+      if (given.what !== 'pair' || !given.files) return undefined;
+      const { before, after, width, height } = given.files;
+      return { before: new Uint8Array(before), after: new Uint8Array(after), width, height };
+    },
+  });
+  say({ what: 'done', file: new Blob(pieces as Uint8Array<ArrayBuffer>[], { type: 'application/pdf' }) });
+}
+
+self.addEventListener('message', ({ data }: MessageEvent<PdfOrder>) => {
+  if (data.what === 'write') {
+    write(data).catch((error: unknown) => say({ what: 'failed', reason: String(error) }));
+    return;
+  }
+  waiting.get(data.id)?.(data);
+  waiting.delete(data.id);
+});
