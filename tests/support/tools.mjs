@@ -11,6 +11,8 @@ const TOOLS = {
   pdffonts: 'poppler-utils',
   exiftool: 'libimage-exiftool-perl',
   age: 'age',
+  unzip: 'unzip',
+  python3: 'python3',
 };
 
 /** @param {string} program */
