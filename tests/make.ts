@@ -7,6 +7,7 @@ import {
   type Fields,
   type Finding,
   type HatBlock,
+  type Job,
   type Mark,
   type RecordOf,
   type RecordType,
@@ -80,6 +81,16 @@ export const aStint = (fields: Partial<Fields<'stint'>> & { readonly number?: nu
   return make('stint', {
     ...{ id: id(400 + number), blockId: id(1), stepId: id(301), began: '2026-11-10T19:00:00Z' },
     ...{ ended: '2026-11-10T20:00:00Z', minutes: 60 },
+    ...rest,
+  });
+};
+
+/** An hour's gluing that took an hour; ids follow the number. */
+export const aJob = (fields: Partial<Fields<'job'>> & { readonly number?: number } = {}): Job => {
+  const { number = 1, ...rest } = fields;
+  return make('job', {
+    ...{ id: id(500 + number), blockId: id(1), treatment: 'reglue', reference: 'glueAndFill' },
+    ...{ estimateHours: 1, lowHours: 0.7, highHours: 1.5, actualHours: 1 },
     ...rest,
   });
 };

@@ -63,13 +63,20 @@ export function addTallies(all: Iterable<Tallies>): Tallies {
 
 const isCounted = ({ estimateHours, actualHours }: Job): boolean => estimateHours > 0 && actualHours > 0;
 
+/** A job against what the catalogue alone would have said: the pace already in its estimate taken out again. */
+const classed = ({ estimateHours, actualHours, pace = 1, reference }: Job): ClassedJob => ({
+  estimateHours: estimateHours / pace,
+  actualHours,
+  className: reference,
+});
+
 /**
  * The owner's pace by kind of work, from the log of hours: its own class from five jobs, all jobs below that, the
  * catalogue's estimate with a quarter of spread before any. Normal–inverse-gamma, see `calibration.ts`.
  * @param references kinds of work to give a pace for
  */
 export function paceBookOf(jobs: readonly Job[], references: readonly Treatment['reference'][]): PaceBook {
-  const log: ClassedJob[] = jobs.filter(isCounted).map((job) => ({ ...job, className: job.reference }));
+  const log: ClassedJob[] = jobs.filter(isCounted).map(classed);
   if (log.length === 0) return {};
   return Object.fromEntries(
     references.map((reference) => {
