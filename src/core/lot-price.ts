@@ -10,6 +10,18 @@ export interface LotPrice {
 /** Where a lot stands for the buyer. */
 export type Standing = 'open' | 'agreed' | 'paid' | 'notBought';
 
+/** Why a lot was not bought. Kept, because what was asked and refused teaches as much as what was paid. */
+export const NOT_BOUGHT = [
+  'tooDear',
+  'tooRisky',
+  'tooMuchWork',
+  'outbid',
+  'soldToOther',
+  'purseEmpty',
+  'notNeeded',
+] as const;
+export type NotBought = (typeof NOT_BOUGHT)[number];
+
 interface Priced {
   readonly job: JobLot | null;
   readonly blocks: readonly { readonly block: HatBlock }[];

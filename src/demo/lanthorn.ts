@@ -507,5 +507,6 @@ export const lanthorn = {
       findings: [{ kind: 'failingFinish', zone: 'tip', answers: { areaPct: 4 } }],
     },
   ] satisfies readonly ExampleLot[],
+  boxLot: { objectNumber: 'L10', title: 'Box of nine small pieces' },
   boxAsked: 60,
 } as const;

@@ -1,3 +1,4 @@
+import { plainTerms } from '../core/blank.ts';
 import { applicableKinds, settingOf } from '../core/block.ts';
 import type { Catalogue } from '../core/catalogue.ts';
 import { create, type Edit } from '../store/edits.ts';
@@ -9,7 +10,12 @@ const BEGUN = '2026-10-17T09:40:00Z';
 const pence = (pounds: number | null): number | null => (pounds === null ? null : Math.round(pounds * 100));
 
 /** One lot as records: block, a survey with everything looked at, findings, marks, and where it came from. */
-function editsOf(lot: ExampleLot, saleId: string, { newId }: Pick<Store, 'newId'>, catalogue: Catalogue): Edit[] {
+function editsOf(
+  lot: ExampleLot,
+  { saleId, lotId }: { readonly saleId: string; readonly lotId: string | null },
+  { newId }: Pick<Store, 'newId'>,
+  catalogue: Catalogue,
+): Edit[] {
   const blockId = newId();
   const surveyId = newId();
   const block = {
@@ -18,6 +24,7 @@ function editsOf(lot: ExampleLot, saleId: string, { newId }: Pick<Store, 'newId'
     blockType: lot.type,
     materials: [...lot.materials],
     saleId,
+    lotId,
     partsFound: lot.parts[0],
     partsExpected: lot.parts[1],
     shapeValue: lot.shapeValue,
@@ -58,11 +65,13 @@ function editsOf(lot: ExampleLot, saleId: string, { newId }: Pick<Store, 'newId'
 /** Puts the example sale on the shelf: nine lots and the nine pieces of the mixed box, all marked as example, as one step. */
 export function openExample(store: Store, catalogue: Catalogue): Promise<void> {
   const saleId = store.newId();
+  const boxId = store.newId();
   const sale = create('sale', saleId, {
     title: lanthorn.title,
     place: lanthorn.place,
     when: lanthorn.date,
     channel: 'shopClosing',
+    terms: { ...plainTerms, way: 'haggle' },
     origin: 'dampStore',
     seller: lanthorn.seller,
     sellerIsPrivate: true,
@@ -71,10 +80,20 @@ export function openExample(store: Store, catalogue: Catalogue): Promise<void> {
     note: lanthorn.note,
     example: true,
   });
+  const box = create('lot', boxId, {
+    saleId,
+    ...lanthorn.boxLot,
+    currency: 'GBP',
+    priceAsked: pence(lanthorn.boxAsked),
+    example: true,
+  });
   // Ids carry the time of their making; made from the last lot to the first, the shelf shows L01 on top.
-  const lots = [...lanthorn.lots, ...lanthorn.box].reverse();
+  const inLot = (lots: readonly ExampleLot[], lotId: string | null) =>
+    lots.map((lot) => ({ lot, in: { saleId, lotId } }));
+  const lots = [...inLot(lanthorn.lots, null), ...inLot(lanthorn.box, boxId)].reverse();
   return store.change('opening the example sale', [
     sale,
-    ...lots.flatMap((lot) => editsOf(lot, saleId, store, catalogue)),
+    box,
+    ...lots.flatMap(({ lot, in: where }) => editsOf(lot, where, store, catalogue)),
   ]);
 }

@@ -1,6 +1,7 @@
 import { money } from '../text/format.ts';
 import { MoneyField, NumberField } from '../ui/field.tsx';
 import { useActions } from './actions.ts';
+import { PriceSuggestion } from './price-suggestion.tsx';
 import type { BlockCase } from './use-case.ts';
 
 /** The owner's own figures behind the limit. What is left empty comes from the catalogue and shows in grey what it is. */
@@ -34,6 +35,7 @@ export function PriceFields({ of }: { readonly of: BlockCase }) {
         value={block.equalUsedPrice}
         onChange={(equalUsedPrice) => actions.setBlock(block, { equalUsedPrice }, 'the used price')}
       />
+      <PriceSuggestion of={of} />
       <MoneyField
         label="Worth if the work fails"
         hint="As a pattern, an ornament, for parts."

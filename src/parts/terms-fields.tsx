@@ -3,6 +3,7 @@ import type { SaleTerms } from '../core/records.ts';
 import { termsSentence } from '../text/fee-sentences.ts';
 import { ChoiceField, MoneyField } from '../ui/field.tsx';
 import { BidSteps } from './bid-steps.tsx';
+import { CustomsFields } from './customs-fields.tsx';
 import { FixedCosts } from './fixed-costs.tsx';
 import { PercentField } from './percent-field.tsx';
 import { PremiumTiers } from './premium-tiers.tsx';
@@ -44,6 +45,8 @@ export function TermsFields({
       )}
       <h3>Costs whatever the price</h3>
       <FixedCosts costs={terms.fixedCosts} currency={currency} onChange={(fixedCosts) => set({ fixedCosts })} />
+      <h3>Customs</h3>
+      <CustomsFields customs={terms.customs ?? null} currency={currency} onChange={(customs) => set({ customs })} />
       <p class={css.sentence} role="status">
         {termsSentence(terms, currency)}
       </p>

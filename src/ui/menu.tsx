@@ -3,7 +3,7 @@ import { path } from './router.tsx';
 
 const places = [
   { href: '#/', label: 'Shelf', under: /^\/($|look|block)/ },
-  { href: '#/sales', label: 'Sales', under: /^\/sale/ },
+  { href: '#/sales', label: 'Sales', under: /^\/(sale|lot|haggle)/ },
   { href: '#/handbook', label: 'Handbook', under: /^\/handbook/ },
   { href: '#/settings', label: 'Settings', under: /^\/settings/ },
 ] as const;

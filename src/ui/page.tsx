@@ -16,16 +16,23 @@ interface Props {
   readonly dock?: ComponentChildren;
   /** Leaves out the menu where the dock needs the room: while walking. */
   readonly quiet?: boolean;
+  /** One column over the whole width: for a table. */
+  readonly wide?: boolean;
   readonly children: ComponentChildren;
 }
 
 /** A sheet of paper: title, content, and at the bottom what the thumb reaches. */
-export function Page({ title, under, back, lead, aside, dock, quiet = false, children }: Props) {
+export function Page({ title, under, back, lead, aside, dock, quiet = false, wide = false, children }: Props) {
   useEffect(() => {
     document.title = title === 'Blockworth' ? title : `${title} – Blockworth`;
   }, [title]);
   return (
-    <div class={css.page} data-docked={dock ? true : undefined} data-quiet={quiet || undefined}>
+    <div
+      class={css.page}
+      data-docked={dock ? true : undefined}
+      data-quiet={quiet || undefined}
+      data-wide={wide || undefined}
+    >
       <header class={css.head}>
         {back && (
           <a class={css.back} href={back.href}>

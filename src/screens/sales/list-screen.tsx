@@ -11,7 +11,7 @@ export default function SalesScreen() {
   const { store } = useApp();
   const actions = useActions();
   const sales = [...store.all('sale').value].reverse();
-  const start = (): void => go(to('/sale/:id', { id: actions.startSale() }));
+  const start = (): void => go(to('/sale/:id/record', { id: actions.startSale() }));
   return (
     <Page
       title="Sales"
@@ -32,6 +32,10 @@ export default function SalesScreen() {
           ))}
         </ul>
       )}
+      <p class={css.links}>
+        <Button href={to('/sales/prices')}>Your price list</Button>
+        <Button href={to('/sales/gaps')}>What the shelf lacks</Button>
+      </p>
     </Page>
   );
 }

@@ -1,18 +1,16 @@
 import type { Sale } from '../../core/records.ts';
 import { useActions } from '../../parts/actions.ts';
-import { BlockRow } from '../../parts/block-row.tsx';
-import { DiligenceFields } from '../../parts/diligence-fields.tsx';
-import { TermsFields } from '../../parts/terms-fields.tsx';
+import { useLots } from '../../parts/use-lots.ts';
 import { useApp } from '../../ui/app.ts';
 import { Button } from '../../ui/button.tsx';
 import { Page, Section } from '../../ui/page.tsx';
 import { type Params, to } from '../../ui/route.ts';
 import { go } from '../../ui/router.tsx';
-import { AboutFields } from './about-fields.tsx';
-import { BudgetFields } from './budget-fields.tsx';
-import { RemoveSale } from './remove-sale.tsx';
+import { AddLot } from './add-lot.tsx';
+import { LotsTable } from './lots-table.tsx';
+import { NoSale } from './no-sale.tsx';
 import css from './sales.module.css';
-import { SellerFields } from './seller-fields.tsx';
+import { Take } from './take.tsx';
 
 export default function SaleScreen({ params }: { params: Params }) {
   const { store } = useApp();
@@ -20,75 +18,48 @@ export default function SaleScreen({ params }: { params: Params }) {
   return sale ? <SalePage sale={sale} /> : <NoSale />;
 }
 
+/** The table of lots while walking round, and what to take of it. What one writes down once is a page of its own. */
 function SalePage({ sale }: { readonly sale: Sale }) {
   const actions = useActions();
+  const { rows, reckoning } = useLots(sale);
   const look = (): void => {
     const id = actions.startBlock({ saleId: sale.id, currency: sale.currency });
     go(to('/block/:id/look', { id }));
   };
+  const at = (path: string): string => to(`/sale/:id${path}`, { id: sale.id });
   return (
     <Page
+      wide
       title={sale.title.trim() || 'Unnamed sale'}
-      under={[sale.when.words.trim(), sale.place.trim()].filter(Boolean).join(', ')}
-      back={{ href: to('/sales'), label: 'Sales' }}
-      dock={
-        <Button look="main" wide onPress={look}>
-          Look at a block here
-        </Button>
-      }
-      aside={
+      under={
         <>
-          <Section title="Terms">
-            <TermsFields
-              terms={sale.terms}
-              currency={sale.currency}
-              onChange={(terms) => actions.setSale(sale, { terms })}
-            />
-          </Section>
-          <Section title="Before you pay">
-            <DiligenceFields sale={sale} />
-          </Section>
-          <RemoveSale sale={sale} />
+          {[sale.when.words.trim(), sale.place.trim()].filter(Boolean).map((words) => `${words} · `)}
+          <a href={at('/record')}>Terms, seller, purse</a>
         </>
       }
+      back={{ href: to('/sales'), label: 'Sales' }}
+      dock={
+        <div class={css.dock}>
+          <Button look="main" wide onPress={look}>
+            Look at a block here
+          </Button>
+          <Button href={at('/home')}>Go home</Button>
+        </div>
+      }
     >
-      <Lots sale={sale} />
-      <Section title="About it">
-        <AboutFields sale={sale} />
-      </Section>
-      <Section title="Seller">
-        <SellerFields sale={sale} />
-      </Section>
-      <Section title="What you have to spend">
-        <BudgetFields sale={sale} />
-      </Section>
-    </Page>
-  );
-}
-
-/** The blocks looked at here, newest first as on the shelf, each with its verdict, limit and what is asked. */
-function Lots({ sale }: { readonly sale: Sale }) {
-  const { store } = useApp();
-  const blocks = [...store.blocksOf(sale.id)].reverse();
-  return (
-    <Section title="Blocks here" aside={<span class="figures">{blocks.length}</span>}>
-      {blocks.length === 0 ? (
-        <p class={css.hint}>None looked at yet.</p>
+      {rows.length === 0 ? (
+        <p class={css.lead}>
+          No lot yet. Look at a block here, and it stands in this table with what it is worth at these terms.
+        </p>
       ) : (
-        <ul>
-          {blocks.map(({ id }) => (
-            <BlockRow key={id} id={id} />
-          ))}
-        </ul>
+        <>
+          <Take sale={sale} rows={rows} />
+          <LotsTable sale={sale} rows={rows} reckoning={reckoning} />
+        </>
       )}
-    </Section>
-  );
-}
-
-function NoSale() {
-  return (
-    <Page title="Not in this book" back={{ href: to('/sales'), label: 'Sales' }}>
-      <p>This sale is not on this phone. It may have been removed; if that was just now, undo brings it back.</p>
+      <Section title="Several at one price">
+        <AddLot sale={sale} rows={rows} />
+      </Section>
     </Page>
   );
 }

@@ -1,5 +1,6 @@
 import type { Settings } from '../../core/records.ts';
 import { useActions } from '../../parts/actions.ts';
+import { UsualSizes } from '../../parts/usual-sizes.tsx';
 import { ChoiceField } from '../../ui/field.tsx';
 
 const units = [
@@ -34,6 +35,7 @@ export function AppFields({ settings }: { readonly settings: Settings }) {
         options={scales}
         onChange={(ukHatScale) => ukHatScale && actions.setSettings({ ukHatScale })}
       />
+      <UsualSizes />
       <ChoiceField
         label="Paper for reports"
         value={settings.paper}

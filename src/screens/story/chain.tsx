@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks';
+import { pricesOf } from '../../parts/purchase.ts';
 import type { BlockCase } from '../../parts/use-case.ts';
 import { chainOf } from '../../text/provenance.ts';
 import { useApp } from '../../ui/app.ts';
 import { TickField } from '../../ui/field.tsx';
-import { pricesOf } from './purchase.ts';
 import css from './story.module.css';
 
 /** The chain written out, as a museum would print it; and as others would see it. */

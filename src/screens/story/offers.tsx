@@ -1,30 +1,12 @@
 import { useState } from 'preact/hooks';
 import type { Offer } from '../../core/records.ts';
 import { useActions } from '../../parts/actions.ts';
+import { OFFER_WORDS, OfferList } from '../../parts/offer-list.tsx';
 import type { BlockCase } from '../../parts/use-case.ts';
-import { money } from '../../text/format.ts';
 import { Button } from '../../ui/button.tsx';
 import { ChoiceField, MoneyField } from '../../ui/field.tsx';
-import css from './story.module.css';
 
-const words: Record<Offer['what'], string> = {
-  asked: 'Asked',
-  offered: 'You offered',
-  refused: 'Refused',
-  agreed: 'Agreed',
-  paid: 'Paid',
-};
-const options = (Object.keys(words) as Offer['what'][]).map((id) => ({ id, label: words[id] }));
-
-/** Local day and hour of a moment, as one reads it. */
-const at = (instant: string): string =>
-  new Date(instant).toLocaleString('en-GB', {
-    day: 'numeric',
-    month: 'short',
-    year: 'numeric',
-    hour: '2-digit',
-    minute: '2-digit',
-  });
+const options = (Object.keys(OFFER_WORDS) as Offer['what'][]).map((id) => ({ id, label: OFFER_WORDS[id] }));
 
 /** What was asked, offered and paid, in order; a new line is written down with one tap. */
 export function Offers({ of }: { readonly of: BlockCase }) {
@@ -41,24 +23,7 @@ export function Offers({ of }: { readonly of: BlockCase }) {
   };
   return (
     <>
-      {offers.length === 0 && <p class={css.hint}>No offers written down yet.</p>}
-      <ul class={css.offers}>
-        {offers.map((offer) => (
-          <li key={offer.id}>
-            <span>
-              {words[offer.what]} <b class="figures">{money(offer.amount, offer.currency)}</b>
-              <small>{at(offer.at)}</small>
-            </span>
-            <Button
-              look="quiet"
-              label={`Remove: ${words[offer.what]} ${money(offer.amount, offer.currency)}`}
-              onPress={() => actions.removeOffer(offer)}
-            >
-              Remove
-            </Button>
-          </li>
-        ))}
-      </ul>
+      <OfferList offers={offers} none="No offers written down yet." />
       <ChoiceField
         label="What happened"
         value={what}

@@ -3,12 +3,12 @@ import { entry } from '../../core/catalogue.ts';
 import type { Statement } from '../../core/records.ts';
 import { useActions } from '../../parts/actions.ts';
 import { lastPosition, moved } from '../../parts/chain-order.ts';
+import { purchaseStep } from '../../parts/purchase.ts';
 import type { BlockCase } from '../../parts/use-case.ts';
 import { opening } from '../../text/format.ts';
 import { inOrder, stepOf } from '../../text/provenance.ts';
 import { useApp } from '../../ui/app.ts';
 import { Button } from '../../ui/button.tsx';
-import { purchaseStep } from './purchase.ts';
 import { StatementSheet } from './statement-sheet.tsx';
 import css from './story.module.css';
 
@@ -35,7 +35,7 @@ export function Steps({ of }: { readonly of: BlockCase }) {
       </ol>
       <div class={css.add}>
         <Button onPress={() => add({})}>Add a step</Button>
-        <Button onPress={() => add(purchaseStep(of))}>Add your purchase</Button>
+        <Button onPress={() => add(purchaseStep(of.sale, of.photos))}>Add your purchase</Button>
       </div>
       {open !== undefined && <StatementSheet of={of} statementId={open} onClose={() => setOpen(undefined)} />}
     </>

@@ -59,6 +59,7 @@ function Fees() {
                 ['Premium', say(bill.premium)],
                 ['Platform', say(bill.platform)],
                 ['VAT', say(bill.vat)],
+                ...(bill.customs === 0 ? [] : [['Carriage, duty, import tax', say(bill.customs)] as const]),
                 ['Costs whatever the price', say(bill.fixed)],
                 ['In all', <b key="all">{say(bill.total)}</b>],
               ]
