@@ -73,7 +73,8 @@ export function benchBound(tasks: Tasks, { blocks }: BenchInput, calendar: Calen
       1 +
       Math.max(
         energyBound(worked, units, (hours, head) => calendar.after(head, hours) - head),
-        energyBound(waited, units),
+        // What already waits may be more than there is room for.
+        energyBound(waited, Math.max(units, running.filter(({ wait }) => wait === number).length)),
       );
     if (worked.length + waited.length > 0 && days > (busiest?.days ?? 0)) busiest = { resource, days };
   }

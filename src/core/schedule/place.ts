@@ -82,16 +82,45 @@ export function placingOf(tasks: Tasks, calendar: Calendar): Placing {
     busy[row + best] = end;
   }
 
-  /** Last night in which a wait would find its resource taken; −1 if it finds it free throughout. */
-  function taken(resource: number, first: number, count: number): number {
+  /** The unit worked with until shortly before an hour, of those in use on a day; −1 for none. Laid by, it may wait. */
+  function laidBy(day: number, resource: number, at: number): number {
+    const row = (day * resources + resource) * hands;
+    let best = -1;
+    for (let unit = 0; unit < hands; unit += 1) {
+      const until = busy[row + unit] as number;
+      if (until > 0 && until <= at + NOTHING && (best < 0 || until > (busy[row + best] as number))) best = unit;
+    }
+    return best;
+  }
+
+  /**
+   * Last night in which a wait would find its resource taken; −1 if it finds it free throughout. In the first evening it
+   * begins at an hour and may have what was used before.
+   */
+  function taken(resource: number, first: number, count: number, at: number): number {
     const most = capacities[resource] as number;
     for (let night = first + count - 1; night >= first; night -= 1) {
       const row = night * resources + resource;
       let there = asleep[row] as number;
       for (let unit = 0; unit < hands; unit += 1) if ((busy[row * hands + unit] as number) > 0) there += 1;
-      if (there >= most) return night;
+      if (there >= most && !(night === first && there === most && laidBy(first, resource, at) >= 0)) return night;
     }
     return -1;
+  }
+
+  /** Lets one unit wait through the nights from a day on, one laid by that evening before a fresh one. */
+  function fallAsleep(resource: number, first: number, count: number, at: number): void {
+    for (let night = first; night < first + count; night += 1) {
+      const row = night * resources + resource;
+      asleep[row] = (asleep[row] as number) + 1;
+    }
+    const unit = laidBy(first, resource, at);
+    if (unit < 0) return;
+    const row = (first * resources + resource) * hands;
+    let end = hands - 1;
+    while ((busy[row + end] as number) === 0) end -= 1;
+    busy[row + unit] = busy[row + end] as number;
+    busy[row + end] = 0;
   }
 
   /** Lays a task's hours into evenings from a day on; answers the last day, its hours in the piece lists. */
@@ -118,13 +147,26 @@ export function placingOf(tasks: Tasks, calendar: Calendar): Placing {
   function place(task: number, onSitting: OnSitting | undefined): void {
     const { block, hours: needed, nights, hands: needs, wait } = all[task] as (typeof all)[number];
     const scarce = wait >= 0 && nights > 0;
+    // What it is worked with waits with it: from the beginning of its last sitting.
+    const keeps = scarce && needs.includes(wait);
     let first = ready[block] as number;
     let at = readyAt[block] as number;
     let last = first;
+    let end = at;
     for (;;) {
-      last = needed > 0 ? lay(first, at, needed, needs) : first;
-      const night = scarce ? taken(wait, last, nights) : -1;
-      if (night < 0) break;
+      if (needed > 0) {
+        last = lay(first, at, needed, needs);
+        end = (pieceAt[pieces - 1] as number) + (pieceHours[pieces - 1] as number);
+      } else {
+        last = first;
+        end = at;
+      }
+      const heldFrom = keeps && needed > 0 ? (pieceAt[pieces - 1] as number) : end;
+      const night = scarce ? taken(wait, last, nights, heldFrom) : -1;
+      if (night < 0) {
+        if (scarce) fallAsleep(wait, last, nights, heldFrom);
+        break;
+      }
       // A step within one evening must wait that night out; a longer one is tried from its next evening.
       const begun = needed > 0 ? (pieceDay[0] as number) : last;
       first = begun === last ? night + 1 : begun + 1;
@@ -132,23 +174,13 @@ export function placingOf(tasks: Tasks, calendar: Calendar): Placing {
     }
     from[task] = needed > 0 ? (pieceDay[0] as number) : last;
     to[task] = last;
-    let end = last === first ? at : 0;
-    if (needed > 0) {
-      for (let n = 0; n < pieces; n += 1) {
-        const day = pieceDay[n] as number;
-        const start = pieceAt[n] as number;
-        end = start + (pieceHours[n] as number);
-        // A unit that will wait this night is counted there, not twice.
-        for (const resource of needs)
-          if (!(scarce && resource === wait && n === pieces - 1)) occupy(day, resource, start, end);
-        onSitting?.(task, day, start, pieceHours[n] as number);
-      }
-    }
-    if (scarce) {
-      for (let night = last; night < last + nights; night += 1) {
-        const row = night * resources + wait;
-        asleep[row] = (asleep[row] as number) + 1;
-      }
+    for (let n = 0; needed > 0 && n < pieces; n += 1) {
+      const day = pieceDay[n] as number;
+      const start = pieceAt[n] as number;
+      for (const resource of needs)
+        if (!(keeps && resource === wait && n === pieces - 1))
+          occupy(day, resource, start, start + (pieceHours[n] as number));
+      onSitting?.(task, day, start, pieceHours[n] as number);
     }
     const until = last + nights;
     free[task] = until;
