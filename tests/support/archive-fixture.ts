@@ -6,7 +6,7 @@ import { type Keep, memoryKeep } from '../../src/exports/archive/keep.ts';
 import { createMemoryRepository, newDisk } from '../../src/store/memory.ts';
 import type { PhotoBytes } from '../../src/store/repository.ts';
 import { archiveHere } from '../../src/workers/archiver.ts';
-import { at, id, make, NEW_YEAR } from '../store/make.ts';
+import { at, DEVICE, id, make, NEW_YEAR } from '../store/make.ts';
 import { sha256Hex } from './sha256.ts';
 
 /** A small real JPEG, another for every number; its hash not computed by the code under test. */
@@ -145,7 +145,7 @@ export interface Bench {
 
 /** A device with the shelf on it, and all that preparing an archive asks for. */
 export function benchWith({ records, photos }: Shelf, changed: Partial<ArchiveTools> = {}): Bench {
-  const disk = newDisk();
+  const disk = { ...newDisk(), device: DEVICE };
   for (const record of records) disk.records.set(record.id, record);
   for (const photo of photos) disk.bytes.set(photo.sha256, photo);
   const storage = createMemoryRepository(disk);
