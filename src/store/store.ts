@@ -95,6 +95,8 @@ export interface Store extends LookUps {
   sweep(): Promise<number>;
   /** Any record, removed ones included. Not tracked. */
   find(id: string): AnyRecord | undefined;
+  /** Every record, removed ones included. Not tracked. */
+  everything(): Iterable<AnyRecord>;
   /** Records this app cannot read. They are kept. */
   readonly unreadable: ReadonlySignal<readonly Unreadable[]>;
   /** How far the newest record lies in the future, in ms, if more than a clock may be off; else 0. */
@@ -186,6 +188,7 @@ export function createStore(options: StoreOptions): Store {
     keeping,
     newId,
     find: shelf.find,
+    everything: shelf.everything,
     join: joiner.join,
     kept: joiner.kept,
     joinKept: joiner.joinKept,

@@ -1,6 +1,10 @@
 import { AppError, type ErrorCode } from '../core/errors.ts';
 
-/** Code → sentence. Each says what happened in the owner's words and what to do next; a code without one does not compile. */
+/** How the refusal of an archive ends. */
+const REFUSED = 'Nothing of it was taken in: choose another copy, or make a new one on the phone it came from.';
+
+/** Code → sentence. Each says what happened in the owner's words and what to do next, `{fact}` filled from
+ * the error; a code without one does not compile. */
 export const ERROR_SENTENCES = {
   'storage-full':
     'There is no room left for this. Free some space on this phone, or back up and remove photographs, then tap Try again. What you entered is still here as long as this page stays open.',
@@ -31,6 +35,29 @@ export const ERROR_SENTENCES = {
   'photo-timeout':
     'This photograph took too long to open and was given up. Close other apps and try again, or choose a smaller one.',
   'export-failed': 'The file could not be made. Nothing was changed; free some space and try again.',
+  'archive-not-ours': 'This is no Blockworth archive. Choose a file that Blockworth made; it ends in .zip or .zip.age.',
+  'archive-too-new':
+    'This archive was made by a newer Blockworth. Update the app, then take it in; nothing was changed.',
+  'archive-cut-off':
+    'This archive is cut off or damaged, so it was not opened. Fetch or copy it again and choose that.',
+  'archive-strange-name': `In this archive “{entry}” has a name no Blockworth archive has. ${REFUSED}`,
+  'archive-doubled': `In this archive “{entry}” stands twice, so nobody can say which counts. ${REFUSED}`,
+  'archive-two-readings': `This archive can be read in two ways, as no Blockworth archive can. ${REFUSED}`,
+  'archive-link': `In this archive “{entry}” is no file but a pointer to another place. ${REFUSED}`,
+  'archive-overlap': `In this archive “{entry}” lies over another file. ${REFUSED}`,
+  'archive-unknown-way': `In this archive “{entry}” is locked or packed in a way Blockworth does not use. ${REFUSED}`,
+  'archive-wrong-size': `In this archive “{entry}” is not as long as the archive says. ${REFUSED}`,
+  'archive-too-large': `In this archive “{entry}” would unpack to more than a phone should hold. ${REFUSED}`,
+  'archive-too-many': `This archive holds more files than any Blockworth archive. ${REFUSED}`,
+  'archive-incomplete': `This archive lacks “{entry}”. ${REFUSED}`,
+  'archive-damaged': `In this archive “{entry}” is not what was put in: it was damaged or changed. ${REFUSED}`,
+  'archive-bad-text': `In this archive “{entry}” cannot be read as what it should be. ${REFUSED}`,
+  'archive-bad-picture': `In this archive “{entry}” is no whole photograph. ${REFUSED}`,
+  'archive-picture-too-large': `In this archive “{entry}” has more pixels than a phone can open. ${REFUSED}`,
+  'archive-mixed': 'These files are not of one archive. Choose the volumes of one, or one file.',
+  'archive-passphrase': 'This passphrase does not open the archive. Try again; nothing was changed.',
+  'archive-passphrase-work':
+    'Opening this archive would take more memory than a phone has. Open it with an age tool elsewhere and choose the .zip from it.',
   'schedule-too-long':
     'All this work would take more than a hundred years. Set more hours or evenings for the bench, or look for an amount in the plans that cannot be right.',
   'schedule-failed':
@@ -39,6 +66,10 @@ export const ERROR_SENTENCES = {
 
 /** The sentence for whatever was thrown. A fault of ours has one too, without pretending to know what broke. */
 export function sentenceOf(error: unknown): string {
-  if (error instanceof AppError) return ERROR_SENTENCES[error.code];
+  if (error instanceof AppError) {
+    return ERROR_SENTENCES[error.code].replace(/\{(\w+)\}/g, (_, fact: string) =>
+      String(error.facts[fact] ?? 'A file'),
+    );
+  }
   return 'Something in Blockworth itself went wrong. What was saved is safe: reload this page, and make a backup if it happens again.';
 }

@@ -1,0 +1,79 @@
+import type { ArchiveIndex } from '../core/archive-layout.ts';
+import { AppError } from '../core/errors.ts';
+import type { AnyRecord } from '../core/records.ts';
+import type { Kept } from '../store/repository.ts';
+import { isLocked, unlocked } from './unlock.ts';
+import { openVolume, type Volume } from './volume.ts';
+
+/** The volumes of one archive that were chosen, as far as the page needs to know of them. */
+export interface OpenedArchive {
+  readonly index: Omit<ArchiveIndex, 'volume'>;
+  /** Numbers of the volumes chosen, and of those that are missing. */
+  readonly volumes: readonly number[];
+  readonly missingVolumes: readonly number[];
+  readonly records: readonly AnyRecord[];
+  readonly kept: readonly Kept[];
+  readonly pictures: ReadonlyMap<string, { readonly bytes: number }>;
+}
+
+export interface Picture {
+  readonly bytes: ArrayBuffer;
+  readonly mime: string;
+}
+
+/** Reads archives, here or in a worker of its own. */
+export interface ArchiveReader {
+  /**
+   * @param nowMs by the clock here
+   * @returns 'locked' when a passphrase is wanted and none was given
+   * @throws AppError archive-…, naming the entry in the way
+   */
+  open(files: readonly Blob[], passphrase: string | null, nowMs: number): Promise<OpenedArchive | 'locked'>;
+  /** A photograph of what was opened last, checked by hash and header. @throws AppError naming the entry */
+  picture(sha256: string): Promise<Picture>;
+  close(): void;
+}
+
+function joined(volumes: readonly Volume[]): OpenedArchive {
+  const [first] = volumes;
+  if (!first) throw new AppError('archive-not-ours');
+  if (volumes.some(({ index }) => index.group !== first.index.group)) throw new AppError('archive-mixed');
+  const numbers = [...new Set(volumes.map(({ index }) => index.volume))].sort((a, b) => a - b);
+  const all = Array.from({ length: first.index.volumes }, (_, i) => i + 1);
+  const kept = new Map(volumes.flatMap((volume) => volume.kept.map((row) => [row.key, row] as const)));
+  // Records lie in every volume, the same in each.
+  const records = new Map(volumes.flatMap((volume) => volume.records.map((record) => [record.id, record] as const)));
+  return {
+    index: first.index,
+    volumes: numbers,
+    missingVolumes: all.filter((n) => !numbers.includes(n)),
+    records: [...records.values()],
+    kept: [...kept.values()],
+    pictures: new Map(volumes.flatMap(({ pictures }) => [...pictures])),
+  };
+}
+
+/** Reads on this very thread: for the worker, for tests, and for a page whose browser starts no worker. */
+export function readHere(): ArchiveReader {
+  let volumes: readonly Volume[] = [];
+  return {
+    async open(files, passphrase, nowMs) {
+      const opened: Volume[] = [];
+      for (const file of files) {
+        if (!(await isLocked(file))) opened.push(await openVolume(file, nowMs));
+        else if (passphrase === null) return 'locked';
+        else opened.push(await openVolume(await unlocked(file, passphrase), nowMs));
+      }
+      volumes = opened;
+      return joined(opened);
+    },
+    async picture(sha256) {
+      const volume = volumes.find(({ pictures }) => pictures.has(sha256));
+      if (!volume) throw new Error(`${sha256} is in none of the volumes.`);
+      return volume.picture(sha256);
+    },
+    close() {
+      volumes = [];
+    },
+  };
+}

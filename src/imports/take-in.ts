@@ -1,0 +1,107 @@
+import type { AnyRecord } from '../core/records.ts';
+import type { PhotoBytes, Repository } from '../store/repository.ts';
+import { IMPORT_NOTE, type Store } from '../store/store.ts';
+import { chosenFrom, hashesOf } from './preview.ts';
+import type { ArchiveReader, OpenedArchive } from './reader.ts';
+
+/** What a cut-off import leaves behind, so that the owner is told and nothing it brought is swept away. */
+export interface Journal {
+  /** RFC 3339, UTC: when the archive was made. */
+  readonly made: string;
+  readonly volumes: readonly number[];
+  readonly of: number;
+  readonly pictures: number;
+}
+
+export interface TakeInStep {
+  readonly stage: 'photographs' | 'records';
+  readonly done: number;
+  readonly of: number;
+}
+
+export interface TakenIn {
+  /** Records written; 0 when there was nothing new. */
+  readonly changed: number;
+  readonly pictures: number;
+  /** Photographs the records name that are in none of the chosen volumes and not here. */
+  readonly missingPictures: number;
+}
+
+/** Bytes of photographs written in one transaction. */
+const BATCH_BYTES = 8_000_000;
+/** Rows of one transaction. */
+const BATCH_ROWS = 100;
+
+/** Hashes the records need, that are here, and that are wanted from the archive, in the archive's order. */
+async function picturesFor(records: readonly AnyRecord[], archive: OpenedArchive, repository: Repository) {
+  const here = new Set(await repository.photoKeys());
+  const needed = new Set(records.flatMap(hashesOf));
+  const wanted = [...archive.pictures.keys()].filter((hash) => needed.has(hash) && !here.has(hash));
+  const missing = [...needed].filter((hash) => !here.has(hash) && !archive.pictures.has(hash));
+  return { wanted, missing: missing.length };
+}
+
+/** Copies photographs over, checked one by one. Until a record names them nobody sees them. */
+async function copyPictures(
+  wanted: readonly string[],
+  reader: ArchiveReader,
+  repository: Repository,
+  signal: AbortSignal,
+  onStep: (done: number) => void,
+): Promise<void> {
+  let batch: PhotoBytes[] = [];
+  let bytes = 0;
+  const write = async (): Promise<void> => {
+    if (batch.length > 0) await repository.commit({ puts: [], changes: [], photos: batch });
+    batch = [];
+    bytes = 0;
+  };
+  for (const [i, sha256] of wanted.entries()) {
+    signal.throwIfAborted();
+    const picture = await reader.picture(sha256);
+    batch.push({ sha256, ...picture });
+    bytes += picture.bytes.byteLength;
+    if (bytes >= BATCH_BYTES || batch.length >= BATCH_ROWS) await write();
+    onStep(i + 1);
+  }
+  await write();
+}
+
+/**
+ * Takes an opened archive in: first every photograph, each checked, then the records that name them. A photograph that
+ * is refused, or a tap on stop, ends it before any record is written, and takes back the bytes. Killed at any moment and
+ * done again with the same file it ends the same: bytes lie under their hash, and joining twice changes nothing.
+ * @param blocks ids of the blocks wanted; null for everything
+ * @throws AppError naming the entry, or storage-full; the signal's reason
+ */
+export async function takeIn(
+  archive: OpenedArchive,
+  blocks: ReadonlySet<string> | null,
+  { store, reader, label }: { readonly store: Store; readonly reader: ArchiveReader; readonly label: string },
+  { signal, onStep }: { readonly signal: AbortSignal; readonly onStep: (step: TakeInStep) => void },
+): Promise<TakenIn> {
+  const { repository } = store;
+  const records = chosenFrom(archive.records, blocks);
+  const { wanted, missing } = await picturesFor(records, archive, repository);
+  const { index, volumes } = archive;
+  const journal: Journal = { made: index.made, volumes, of: index.volumes, pictures: wanted.length };
+  await repository.setNote(IMPORT_NOTE, JSON.stringify(journal));
+  onStep({ stage: 'photographs', done: 0, of: wanted.length });
+  try {
+    await copyPictures(wanted, reader, repository, signal, (done) =>
+      onStep({ stage: 'photographs', done, of: wanted.length }),
+    );
+    signal.throwIfAborted();
+  } catch (error) {
+    await repository.deletePhotoBytes(wanted).catch(() => undefined);
+    await repository.setNote(IMPORT_NOTE, null).catch(() => undefined);
+    throw error;
+  }
+  const takes = await store.join(label, records, {
+    // Of chosen blocks only: a row nobody can read may belong to any.
+    kept: blocks === null ? archive.kept : [],
+    onStep: (done, of) => onStep({ stage: 'records', done, of }),
+  });
+  await repository.setNote(IMPORT_NOTE, null);
+  return { changed: takes.length, pictures: wanted.length, missingPictures: missing };
+}
