@@ -1,7 +1,7 @@
 // Runs the photo-measuring functions over a folder of photos with known truth and prints how far off they are.
 //   node tests/bench/vision.mjs [--data DIR] [--scorer FILE] [--out FILE] [--only cracks,card,...]
 // The photos are not part of the project (their licences forbid it): without them this says so and stops.
-import { execFileSync } from 'node:child_process';
+import { execFileSync, spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -195,9 +195,28 @@ writeFileSync(
   out,
   JSON.stringify(Object.fromEntries(Object.entries(results).filter(([, v]) => Object.keys(v).length > 0))),
 );
-print(run(['--pred', out, '--json']));
+print(rowsOf(run(['--pred', out, '--json']), falseCards), byLibraries());
 
-function print(s) {
+/** The same photos through OpenCV and scikit-image, where Python has them: rows by name. */
+function byLibraries() {
+  if (only.length > 0 || process.argv.includes('--no-reference')) return new Map();
+  const python = ['python3', '/usr/bin/python3'].find(
+    (one) => spawnSync(one, ['-c', 'import cv2, skimage'], { stdio: 'ignore' }).status === 0,
+  );
+  if (!python) {
+    console.log('No comparison: Python has no cv2 and skimage here (Debian: python3-opencv python3-skimage).\n');
+    return new Map();
+  }
+  const script = fileURLToPath(new URL('reference.py', import.meta.url));
+  const printed = execFileSync(python, [script], { input: JSON.stringify(tasks), maxBuffer: 1 << 28 });
+  const file = `${out.replace(/\.json$/, '')}-libraries.json`;
+  writeFileSync(file, printed);
+  const rows = rowsOf(run(['--pred', file, '--json']), JSON.parse(printed).false_cards);
+  return new Map(rows.map(([what, value]) => [what, value]));
+}
+
+/** What, value, target, and whether it is met. */
+function rowsOf(s, cardsSeenInVain) {
   const rows = [];
   const row = (what, value, target, good) =>
     value !== undefined && value !== null && rows.push([what, value, target, good ? 'ok' : 'MISSED']);
@@ -218,7 +237,7 @@ function print(s) {
   atMost('card corners px, median', s.card?.corner_error_px.median, 0.3);
   atMost('card from taps, lost', s.card?.not_found_or_wrong, 0);
   atLeast('card without taps, found', s.card_auto && s.card_auto.images - s.card_auto.not_found_or_wrong, 14);
-  if (photosWithoutCard) atMost(`card seen where there is none, of ${photosWithoutCard}`, falseCards, 0);
+  if (photosWithoutCard) atMost(`card seen where there is none, of ${photosWithoutCard}`, cardsSeenInVain, 0);
   atMost('distance flush, median', s.distances?.reference_flush.median, 0.004);
   atMost('distance below, median', s.distances?.reference_below.median, 0.006);
   share('distance within 2 sigma', s.distances?.within_2sigma);
@@ -236,7 +255,16 @@ function print(s) {
     const ms = s[part]?.synth?.ms ?? s[part]?.ms;
     if (ms) rows.push([`time ${part}, ms`, `${ms.median} (max ${ms.max})`, '', '']);
   }
+  return rows;
+}
+
+function print(rows, libraries) {
   const width = Math.max(...rows.map((r) => r[0].length));
+  console.log(
+    `${''.padEnd(width)}  ours             target                 ${libraries.size > 0 ? 'OpenCV, scikit-image' : ''}`,
+  );
   for (const [what, value, target, verdict] of rows)
-    console.log(`${what.padEnd(width)}  ${String(value).padEnd(16)} ${target.padEnd(13)} ${verdict}`);
+    console.log(
+      `${what.padEnd(width)}  ${String(value).padEnd(16)} ${target.padEnd(13)} ${verdict.padEnd(8)} ${libraries.get(what) ?? ''}`,
+    );
 }
