@@ -1,5 +1,6 @@
 import type { Catalogue } from '../core/catalogue.ts';
 import { beforeFirstUse, storing } from './before-use.ts';
+import { copyWays } from './copying.ts';
 import { damage } from './damage/index.ts';
 import { essentials } from './essentials.ts';
 import { importRules } from './import-rules.ts';
@@ -64,6 +65,7 @@ export const catalogue: Catalogue = deepFreeze({
   photoRules,
   beforeFirstUse,
   storing,
+  copyWays,
   dueDiligence,
   importRules,
   law,

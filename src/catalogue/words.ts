@@ -134,6 +134,7 @@ export const law = [
   },
   {
     topic: 'Design rights when copying',
+    bearsOn: 'copying',
     text: 'UK unregistered design right covers shape for up to 10 years from first sale within 15 from creation, licences of right in the last five; EU unregistered 3 years; registered up to 25. So a pre-1990 anonymous shape is normally free; a living maker’s or studio’s recent carving is not. A one-off sculptural carving may also be a copyright work (from memory). Copies are marked as copies and never sold under the maker’s stamp.',
     source: published('S36; copyright note from memory.'),
   },

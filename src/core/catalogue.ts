@@ -487,6 +487,17 @@ export interface Term {
   readonly text: string;
 }
 
+/** One way to take the shape off a block and leave the block. */
+export interface CopyWay {
+  readonly term: string;
+  readonly text: string;
+  readonly wants: readonly string[];
+  /** Blocks it can be done to; all without it. */
+  readonly when?: Condition;
+  readonly cautions: readonly string[];
+  readonly source: Source;
+}
+
 /** A check before first use, or a rule of the shelf. */
 export interface UseRule {
   readonly term: string;
@@ -532,10 +543,17 @@ export interface Catalogue {
   readonly photoRules: readonly string[];
   readonly beforeFirstUse: Readonly<Record<string, UseRule>>;
   readonly storing: Readonly<Record<string, UseRule>>;
+  readonly copyWays: Readonly<Record<string, CopyWay>>;
   readonly dueDiligence: readonly { readonly id: string; readonly ask: string }[];
   /** Sets of import rules to start from, each with its day; a sale keeps its own edited copy. */
   readonly importRules: Readonly<Record<string, Term & { readonly rules: ImportRules }>>;
-  readonly law: readonly { readonly topic: string; readonly text: string; readonly source: Source }[];
+  readonly law: readonly {
+    readonly topic: string;
+    readonly text: string;
+    readonly source: Source;
+    /** Work beside which it is said. */
+    readonly bearsOn?: 'copying';
+  }[];
   readonly safety: readonly string[];
   readonly sources: Readonly<Record<string, string>>;
   readonly model: Model;

@@ -2,6 +2,7 @@ import { type Advice, type AdviceCase, adviceAt, adviceOn } from '../core/advice
 import { entry } from '../core/catalogue.ts';
 import { climateOf } from '../core/climate.ts';
 import type { PlanStep } from '../core/plan.ts';
+import { runningOf } from '../core/quarantine.ts';
 import { adviceWords, assumptionWords, calculatorOf, needsWords } from '../text/advice.ts';
 import { dayHere } from '../text/days.ts';
 import { list } from '../text/format.ts';
@@ -11,10 +12,16 @@ import { AdviceCard } from './advice-card.tsx';
 import type { BlockCase } from './use-case.ts';
 import { useNames } from './use-names.ts';
 
-function useAdviceCase(of: BlockCase): AdviceCase {
-  const { now } = useApp();
+/** A block as the wood science sees it today; a quarantine it is in is reckoned from its own looks. */
+export function useAdviceCase(of: BlockCase): AdviceCase {
+  const { store, now } = useApp();
   const { block, survey, assessment, settings } = of;
-  return { block, survey, assessment, climate: climateOf(settings), today: dayHere(now()) };
+  const running = runningOf(store.quarantinesOf(block.id));
+  const fresh = running ? store.quarantineChecksOf(running.id).filter(({ freshSigns }) => freshSigns) : [];
+  return {
+    ...{ block, survey, assessment, climate: climateOf(settings), today: dayHere(now()) },
+    ...(running ? { apart: { begunOn: running.begunOn, freshOn: fresh.map(({ on }) => on) } } : {}),
+  };
 }
 
 /** What the wood science says to one finding, under its grade. */
@@ -25,7 +32,13 @@ export function FindingAdvice({ of, findingId }: { readonly of: BlockCase; reado
 }
 
 /** The advice that bears on a step of the plan; of several findings it names the finding. */
-export function StepAdvice({ of, step }: { readonly of: BlockCase; readonly step: PlanStep }) {
+export function StepAdvice({
+  of,
+  step,
+}: {
+  readonly of: BlockCase;
+  readonly step: Pick<PlanStep, 'treatment' | 'because'>;
+}) {
   const { catalogue } = useApp();
   const facts = useAdviceCase(of);
   return <Cards of={of} advice={adviceAt(step, facts, catalogue)} named />;

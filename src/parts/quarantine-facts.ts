@@ -14,6 +14,8 @@ export interface QuarantineView {
   readonly stages: readonly ColdStageFacts[];
   readonly rounds: readonly RoundStanding[];
   readonly facts: QuarantineFacts;
+  /** Half its thickness, measured or usual: how far the cold has to go. */
+  readonly radiusMm: number;
   readonly course: Course;
 }
 
@@ -24,7 +26,7 @@ interface Here {
 }
 
 /** Half the thickness of a block, from its survey; a usual crown where nobody has measured. */
-function radiusMm({ store, catalogue }: Here, blockId: string): number {
+function radiusOf({ store, catalogue }: Here, blockId: string): number {
   const measures = store.surveyOf(blockId)?.measures ?? {};
   return diameterOf({ survey: { measures }, catalogue }).mm / 2;
 }
@@ -34,15 +36,15 @@ export function viewOf(quarantine: Quarantine, here: Here): QuarantineView {
   const { store, now } = here;
   const { id, blockId } = quarantine;
   const checks = store.quarantineChecksOf(id);
-  const radius = radiusMm(here, blockId);
-  const stages = store.coldStagesOf(id).map((stage): ColdStageFacts => ({ ...stage, radiusMm: radius }));
+  const radiusMm = radiusOf(here, blockId);
+  const stages = store.coldStagesOf(id).map((stage): ColdStageFacts => ({ ...stage, radiusMm }));
   const rounds = roundsOf(stages);
   const facts: QuarantineFacts = {
     ...{ id, blockId, begunOn: quarantine.begunOn, reason: quarantine.reason, left: quarantine.left, checks },
     frozenOn: rounds.flatMap(({ endedAt }) => (endedAt === null ? [] : [dayHere(Date.parse(endedAt))])),
     hemisphere: climateOf(store.settings.value).hemisphere,
   };
-  return { quarantine, checks, stages, rounds, facts, course: courseOf(facts, dayHere(now())) };
+  return { quarantine, checks, stages, rounds, facts, radiusMm, course: courseOf(facts, dayHere(now())) };
 }
 
 /** The quarantine a block is in now, or undefined. Tracked: asked in a component, it is drawn again when it changes. */

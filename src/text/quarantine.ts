@@ -1,4 +1,5 @@
 import type { StageStanding } from '../core/cold.ts';
+import type { FreezeObstacle } from '../core/physics/freezing.ts';
 import { BORERS, type BorerId } from '../core/physics/insects.ts';
 import type { Course, Watch } from '../core/quarantine.ts';
 import type { ColdStage } from '../core/records.ts';
@@ -123,3 +124,11 @@ export const regimeWords = (
     .join(', then ');
 
 const dayCount = (wait: number): string => (wait < 72 && wait % 24 !== 0 ? `${wait} h` : days(wait / 24));
+
+export const obstacleWords: Readonly<Record<FreezeObstacle, string>> = {
+  plaster: 'It is of plaster',
+  papierMache: 'It is of papier-mâché',
+  paintedOrGessoed: 'It is painted or gessoed',
+  animalGlue: 'It bears lumps of old animal glue',
+  laminatedOrMultiPart: 'It is glued from layers or parts',
+};

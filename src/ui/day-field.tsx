@@ -10,12 +10,14 @@ export function DayField({
   hint,
   value,
   min,
+  max,
   onChange,
 }: {
   readonly label: string;
   readonly hint?: string;
   readonly value: string | null;
   readonly min?: string;
+  readonly max?: string;
   readonly onChange: (day: string | null) => void;
 }) {
   const id = useId();
@@ -27,7 +29,7 @@ export function DayField({
         type="date"
         value={value ?? ''}
         min={min ?? EARLIEST}
-        max={LATEST}
+        max={max ?? LATEST}
         aria-describedby={hint ? `${id}-hint` : undefined}
         onInput={(event) => {
           const day = event.currentTarget.value;

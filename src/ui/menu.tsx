@@ -2,7 +2,7 @@ import css from './menu.module.css';
 import { path } from './router.tsx';
 
 const places = [
-  { href: '#/', label: 'Shelf', under: /^\/($|look|block)/ },
+  { href: '#/', label: 'Shelf', under: /^\/($|look|block|quarantine)/ },
   { href: '#/sales', label: 'Sales', under: /^\/(sale|lot|haggle)/ },
   { href: '#/handbook', label: 'Handbook', under: /^\/handbook/ },
   { href: '#/settings', label: 'Settings', under: /^\/settings/ },

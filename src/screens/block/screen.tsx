@@ -1,25 +1,30 @@
 import { useState } from 'preact/hooks';
 import { entry } from '../../core/catalogue.ts';
-import { PLACES, type Place } from '../../core/records.ts';
+import { pathOf } from '../../core/path.ts';
 import { marksOf } from '../../core/report-marks.ts';
 import { BlockFigure } from '../../drawings/block-figure.tsx';
 import { reportMarks } from '../../drawings/report-marks.ts';
 import { useActions } from '../../parts/actions.ts';
 import { AnswerCard } from '../../parts/answer.tsx';
+import { Arrival } from '../../parts/arrival.tsx';
 import { blockName } from '../../parts/block-name.ts';
+import { CopyPlan, PathChoice } from '../../parts/copy-path.tsx';
 import { drawingOf } from '../../parts/drawing-of.ts';
 import { FindingSheet } from '../../parts/finding-sheet.tsx';
 import { Gone } from '../../parts/gone.tsx';
 import { GradeBadge } from '../../parts/grade-badge.tsx';
+import { MoneySpent } from '../../parts/money-spent.tsx';
 import { PhotoStrip } from '../../parts/photo-strip.tsx';
+import { PlaceField } from '../../parts/place-field.tsx';
 import { PlanList } from '../../parts/plan-list.tsx';
 import { PriceFields } from '../../parts/price-fields.tsx';
+import { ReadyChecks } from '../../parts/ready-checks.tsx';
 import { type BlockCase, useCase } from '../../parts/use-case.ts';
 import { useNames } from '../../parts/use-names.ts';
 import { list, measured } from '../../text/format.ts';
 import { useApp } from '../../ui/app.ts';
 import { Button } from '../../ui/button.tsx';
-import { SelectField, TextField } from '../../ui/field.tsx';
+import { TextField } from '../../ui/field.tsx';
 import { Page, Section } from '../../ui/page.tsx';
 import { type Params, to } from '../../ui/route.ts';
 import { go } from '../../ui/router.tsx';
@@ -30,18 +35,6 @@ export default function BlockScreen({ params }: { params: Params }) {
   return of ? <BlockPage of={of} /> : <Gone />;
 }
 
-export const placeOptions: readonly { id: Place; label: string }[] = PLACES.map((id) => ({
-  id,
-  label: {
-    lookingAt: 'Looking at',
-    quarantine: 'In quarantine',
-    toDo: 'To do',
-    onTheBench: 'On the bench',
-    ready: 'Ready',
-    letGo: 'Let go',
-  }[id],
-}));
-
 function BlockPage({ of }: { readonly of: BlockCase }) {
   const { catalogue } = useApp();
   const actions = useActions();
@@ -50,6 +43,8 @@ function BlockPage({ of }: { readonly of: BlockCase }) {
   const at = (path: string): string => to(`/block/:id${path}`, { id: block.id });
   const type = entry(catalogue.types, block.blockType);
   const materials = block.materials.map((id) => entry(catalogue.materials, id)?.term ?? id);
+  const copies = pathOf(block, of.assessment).path === 'copy';
+  const isHome = block.place !== 'lookingAt';
   return (
     <Page
       title={blockName(block, catalogue)}
@@ -75,14 +70,26 @@ function BlockPage({ of }: { readonly of: BlockCase }) {
       }
       lead={
         <Section title="The answer">
+          <Arrival of={of} />
           <AnswerCard of={of} onWalk={at('/walk')} />
         </Section>
       }
       aside={
         <>
           <Section title="What it would take">
-            <PlanList of={of} />
+            <PathChoice of={of} />
+            {copies ? <CopyPlan of={of} /> : <PlanList of={of} />}
           </Section>
+          {isHome && (
+            <Section title="Before first use">
+              <ReadyChecks of={of} />
+            </Section>
+          )}
+          {(isHome || of.offers.some(({ what }) => what === 'paid')) && (
+            <Section title="Money spent">
+              <MoneySpent of={of} />
+            </Section>
+          )}
           <Section title="Prices">
             <PriceFields of={of} />
           </Section>
@@ -99,12 +106,7 @@ function BlockPage({ of }: { readonly of: BlockCase }) {
               value={block.objectNumber}
               onChange={(objectNumber) => actions.setBlock(block, { objectNumber }, 'the number')}
             />
-            <SelectField
-              label="Where it stands"
-              value={block.place}
-              options={placeOptions}
-              onChange={(place) => actions.setBlock(block, { place }, 'where it stands')}
-            />
+            <PlaceField of={of} />
             <TextField
               label="Note"
               lines={3}

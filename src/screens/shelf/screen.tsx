@@ -1,25 +1,18 @@
 import { useState } from 'preact/hooks';
 import { entry, VERDICTS, type Verdict } from '../../core/catalogue.ts';
-import { type HatBlock, PLACES, type Place } from '../../core/records.ts';
+import { type HatBlock, PLACES } from '../../core/records.ts';
 import { blockName } from '../../parts/block-name.ts';
 import { BlockRow } from '../../parts/block-row.tsx';
 import { Notices } from '../../parts/notices.tsx';
 import { useExample } from '../../parts/use-example.ts';
 import { useVerdicts } from '../../parts/use-verdicts.ts';
+import { placeWords } from '../../text/places.ts';
 import { useApp } from '../../ui/app.ts';
 import { Button } from '../../ui/button.tsx';
 import { SelectField, TextField } from '../../ui/field.tsx';
 import { Page, Section } from '../../ui/page.tsx';
+import { to } from '../../ui/route.ts';
 import css from './shelf.module.css';
-
-const placeWords: Record<Place, string> = {
-  lookingAt: 'Looking at',
-  quarantine: 'In quarantine',
-  toDo: 'To do',
-  onTheBench: 'On the bench',
-  ready: 'Ready',
-  letGo: 'Let go',
-};
 
 export default function ShelfScreen() {
   const { store } = useApp();
@@ -137,7 +130,17 @@ function Blocks({ blocks }: { readonly blocks: readonly HatBlock[] }) {
         const rows = here.slice(0, left);
         left -= rows.length;
         return (
-          <Section key={place} title={placeWords[place]} aside={<span class="figures">{here.length}</span>}>
+          <Section
+            key={place}
+            title={placeWords[place]}
+            aside={
+              place === 'quarantine' ? (
+                <a href={to('/quarantine')}>Looks due</a>
+              ) : (
+                <span class="figures">{here.length}</span>
+              )
+            }
+          >
             <ul>
               {rows.map((block) => (
                 <BlockRow key={block.id} id={block.id} />

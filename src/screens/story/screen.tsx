@@ -1,3 +1,4 @@
+import { Arrival } from '../../parts/arrival.tsx';
 import { blockName } from '../../parts/block-name.ts';
 import { DiligenceCard } from '../../parts/diligence-fields.tsx';
 import { Gone } from '../../parts/gone.tsx';
@@ -31,6 +32,7 @@ function Story({ of }: { readonly of: BlockCase }) {
             <MarksEditor of={of} />
           </Section>
           <Section title="Offers and prices">
+            <Arrival of={of} />
             <Offers of={of} />
           </Section>
           <Section title="Before you paid">

@@ -1,0 +1,127 @@
+import { entry } from '../core/catalogue.ts';
+import { holds } from '../core/condition.ts';
+import { pathOf, planOnPath } from '../core/path.ts';
+import { hoursRange, money } from '../text/format.ts';
+import { useApp } from '../ui/app.ts';
+import { ChoiceField } from '../ui/field.tsx';
+import css from './copy-path.module.css';
+import { LogTime } from './log-time.tsx';
+import { useQuarantineActions } from './quarantine-actions.ts';
+import { SourceLine } from './source-line.tsx';
+import type { BlockCase } from './use-case.ts';
+
+const options = [
+  { id: 'restore', label: 'Restore it' },
+  { id: 'copy', label: 'Copy the shape only' },
+] as const;
+
+/** Restored or only copied: what the verdict says, until the owner chooses. */
+export function PathChoice({ of }: { readonly of: BlockCase }) {
+  const actions = useQuarantineActions();
+  const { path, chosen } = pathOf(of.block, of.assessment);
+  return (
+    <ChoiceField
+      label="What is to be done with it"
+      hint={chosen ? 'Your choice. Tap it again to go by the verdict.' : 'By the verdict, until you choose.'}
+      none={chosen}
+      value={path}
+      options={options}
+      onChange={(picked) => actions.choosePath(of.block, picked)}
+    />
+  );
+}
+
+/** Whether it would stand being copied: what its owner says of it, and what was found. */
+function useCopyable({ block, assessment }: BlockCase): boolean {
+  const { catalogue } = useApp();
+  return (
+    block.copyable && !assessment.graded.some(({ finding }) => entry(catalogue.damage, finding.kind)?.blocksCopying)
+  );
+}
+
+/** The way of a lost cause: its shape taken once, with care, whose rights it may be, and what that costs in hours and waiting. */
+export function CopyPlan({ of }: { readonly of: BlockCase }) {
+  const { catalogue, own } = useApp();
+  const copyable = useCopyable(of);
+  const { setting } = of.assessment;
+  const plan = planOnPath('copy', of.assessment, catalogue, own.pace.value);
+  return (
+    <>
+      <p class={css.sum}>
+        <b class="figures">{hoursRange(plan.hours.o, plan.hours.p)}</b> of work,{' '}
+        {money(plan.consumables, of.block.currency)} of consumables. These are the hours the price of a copy rests on.
+      </p>
+      {!copyable && <p class={css.gate}>What was found on it says that it would not stand being copied.</p>}
+      {catalogue.law
+        .filter(({ bearsOn }) => bearsOn === 'copying')
+        .map(({ topic, text, source }) => (
+          <details key={topic} class={css.rights}>
+            <summary>Whose shape is it? {topic}</summary>
+            <p>{text}</p>
+            <p>Not legal advice: rules change, check the current ones.</p>
+            <SourceLine source={source} />
+          </details>
+        ))}
+      <ol class={css.steps}>
+        {plan.steps.map((step) => {
+          const treatment = entry(catalogue.treatments, step.treatment);
+          if (!treatment) return null;
+          const { term, cautions, how, tools, doneWhen, source } = treatment;
+          return (
+            <li key={step.treatment}>
+              <details>
+                <summary>
+                  <span>
+                    {term}
+                    <small class="figures">
+                      {hoursRange(step.hours.o, step.hours.p)}
+                      {step.waitHours.m > 0 && `, then wait ${waitRange(step.waitHours)}`}
+                    </small>
+                  </span>
+                </summary>
+                <Warnings lines={cautions} />
+                <p>{how}</p>
+                {tools.length > 0 && <p>Wants: {tools.join(', ')}.</p>}
+                <p>Done when: {doneWhen}</p>
+                <LogTime of={of} step={step} />
+                <SourceLine source={source} />
+              </details>
+            </li>
+          );
+        })}
+      </ol>
+      <h3>Ways to take it</h3>
+      <ul class={css.steps}>
+        {Object.entries(catalogue.copyWays)
+          .filter(([, { when }]) => !when || holds(when, setting))
+          .map(([id, { term, text, wants, cautions, source }]) => (
+            <li key={id}>
+              <details>
+                <summary>{term}</summary>
+                <Warnings lines={cautions} />
+                <p>{text}</p>
+                <p>Wants: {wants.join(', ')}.</p>
+                <SourceLine source={source} />
+              </details>
+            </li>
+          ))}
+      </ul>
+    </>
+  );
+}
+
+const Warnings = ({ lines }: { readonly lines: readonly string[] }) =>
+  lines.length === 0 ? null : (
+    <ul class={css.gate}>
+      {lines.map((line) => (
+        <li key={line}>{line}</li>
+      ))}
+    </ul>
+  );
+
+/** `2–7 days`, `12–48 h`. */
+function waitRange({ o, p }: { readonly o: number; readonly p: number }): string {
+  const inDays = o >= 48;
+  const [low, high] = inDays ? [Math.round(o / 24), Math.round(p / 24)] : [o, p];
+  return `${low === high ? low : `${low}–${high}`} ${inDays ? 'days' : 'h'}`;
+}
