@@ -8,7 +8,9 @@ import {
   type Finding,
   type HatBlock,
   type Job,
+  type JobLot,
   type Mark,
+  type Offer,
   type RecordOf,
   type RecordType,
   type SaleTerms,
@@ -94,6 +96,13 @@ export const aJob = (fields: Partial<Fields<'job'>> & { readonly number?: number
     ...rest,
   });
 };
+
+/** Several blocks at one price, none in it yet. */
+export const aJobLot = (fields: Partial<Fields<'lot'>> & { readonly id?: string } = {}): JobLot =>
+  make('lot', { id: id(4), title: 'Box of small pieces', ...fields });
+
+export const anOffer = (fields: Partial<Fields<'offer'>> & { readonly id?: string } = {}): Offer =>
+  make('offer', { id: id(5), blockId: id(1), ...fields });
 
 export const someSettings = (fields: Partial<Fields<'settings'>> = {}): Settings =>
   make('settings', { id: id(3), ...fields });

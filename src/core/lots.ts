@@ -45,7 +45,7 @@ export interface BlockFigures {
   readonly looked: Looked;
   /** Most it is worth in all, minor units; undefined while not reckoned. */
   readonly worth: MinorUnits | undefined;
-  /** Hands-on hours of what is best done with it. */
+  /** Hands-on hours of the whole restoration, also where it would serve as it is; of a copy where only that pays. */
   readonly hours: number;
   readonly days: number;
   readonly quarantine: boolean;
@@ -93,8 +93,9 @@ const hasEffect = ({ gates }: Assessment, effect: string): boolean =>
   gates.some(({ effects }) => effects.some((one) => one === effect));
 
 function hoursOf({ book, forecast }: LotBlock, copyHours: number): number {
-  const best: Strategy = forecast?.best ?? 'restore';
-  return { restore: forecast?.hours.p50 ?? book.plan.meanHours, copy: copyHours, keep: 0 }[best];
+  const whole = forecast?.hours.p50 ?? book.plan.meanHours;
+  const hours: Record<Strategy, number> = { restore: whole, copy: copyHours, keep: whole };
+  return hours[forecast?.best ?? 'restore'];
 }
 
 export function figuresOf(one: LotBlock, { copyHours }: Pick<TableFacts, 'copyHours'>): BlockFigures {
@@ -122,7 +123,7 @@ export function rowOf(lot: Lot, facts: TableFacts): LotRow {
   const worth = isKnown
     ? blocks.reduce((sum, one) => sum + Math.max(0, one.worth ?? 0), 0) - (lot.job?.disposal ?? 0)
     : undefined;
-  const wanted = blocks.filter(isWanted);
+  const wanted = lot.job ? blocks.filter(isWanted) : blocks;
   const price = priceOf(lot, facts.terms);
   const allIn = price && allInAt(price.amount, facts.terms);
   const looks = lot.blocks.flatMap(({ block, forecast }) =>

@@ -104,6 +104,9 @@ export function useLots(sale: Sale): { readonly rows: readonly LotRow[]; readonl
   return { rows, reckoning: asks.length };
 }
 
+const byNumber = (a: LotBlock, b: LotBlock): number =>
+  a.block.objectNumber.localeCompare(b.block.objectNumber, 'en-GB', { numeric: true });
+
 /** Blocks gathered into what is sold at one price; a job lot that lost its last block stays, so that it can be filled again. */
 function lotsOf(blocks: readonly LotBlock[], jobs: readonly JobLot[], store: Store): readonly Lot[] {
   const ids = new Set(jobs.map(({ id }) => id));
@@ -112,7 +115,7 @@ function lotsOf(blocks: readonly LotBlock[], jobs: readonly JobLot[], store: Sto
     ...jobs.map((job) => ({
       id: job.id,
       job,
-      blocks: blocks.filter(({ block }) => block.lotId === job.id),
+      blocks: blocks.filter(({ block }) => block.lotId === job.id).sort(byNumber),
       offers: store.offersOf(job.id),
     })),
     ...singles.map((one) => ({ id: one.block.id, job: null, blocks: [one], offers: store.offersOf(one.block.id) })),

@@ -44,8 +44,14 @@ function Haggle({ sale, row }: { readonly sale: Sale; readonly row: LotRow }) {
   if (!carrier) return <NotForSale />;
   return (
     <Page
+      quiet
       title={name}
-      under={<a href={to(job ? '/lot/:id' : '/block/:id', { id: row.id })}>{job ? 'The job lot' : 'The block'}</a>}
+      under={
+        <>
+          {sale.title.trim() || 'Unnamed sale'} ·{' '}
+          <a href={to(job ? '/lot/:id' : '/block/:id', { id: row.id })}>{job ? 'The job lot' : 'The block'}</a>
+        </>
+      }
       back={{ href: table, label: 'The lots' }}
       dock={
         <Button look="main" wide pressed={covered} onPress={() => setCovered(!covered)}>

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { broughtHome } from '../../core/going-home.ts';
-import { carrierOf, NOT_BOUGHT, type NotBought } from '../../core/lot-price.ts';
+import { NOT_BOUGHT, type NotBought } from '../../core/lot-price.ts';
 import type { LotRow } from '../../core/lots.ts';
 import { orderedRows } from '../../core/lots-order.ts';
 import type { Sale } from '../../core/records.ts';
@@ -14,7 +14,7 @@ import { NOT_BOUGHT_WORDS } from '../../text/lots.ts';
 import { useApp } from '../../ui/app.ts';
 import { Button } from '../../ui/button.tsx';
 import { MoneyField, SelectField } from '../../ui/field.tsx';
-import { Page, Section } from '../../ui/page.tsx';
+import { Page } from '../../ui/page.tsx';
 import { type Params, to } from '../../ui/route.ts';
 import { go } from '../../ui/router.tsx';
 import css from './home.module.css';
@@ -37,7 +37,7 @@ const fates: readonly { readonly id: Fate; readonly label: string }[] = [
 /** What is likely, to be put right by hand: bought if agreed, else the plainest reason the figures give. */
 function likely({ standing, surplus, blocks, limit }: LotRow): Fate {
   if (standing === 'agreed' || standing === 'paid') return 'bought';
-  if (blocks.some(({ refused, verdict }) => refused || verdict === 'leave')) return 'tooRisky';
+  if (blocks.length > 0 && blocks.every(({ refused, verdict }) => refused || verdict === 'leave')) return 'tooRisky';
   return (surplus !== null && surplus < 0) || limit === null ? 'tooDear' : 'notNeeded';
 }
 
@@ -122,19 +122,12 @@ function OneLot({
 }) {
   const { catalogue } = useApp();
   const name = lotName(row.lot, catalogue);
-  const [open] = useState(carrierOf(row.lot)?.id ?? row.id);
   return (
-    <Section title={name}>
-      <SelectField
-        label={`What became of ${name}`}
-        value={fate}
-        options={fates}
-        onChange={(next) => onSay({ fate: next })}
-      />
+    <div class={css.lot}>
+      <SelectField label={name} value={fate} options={fates} onChange={(next) => onSay({ fate: next })} />
       {fate === 'bought' && (
         <>
           <MoneyField
-            key={open}
             label={`${sale.terms.way === 'auction' ? 'Hammer price' : 'Paid'}, ${name}`}
             currency={sale.currency}
             value={price}
@@ -143,7 +136,7 @@ function OneLot({
           <Where row={row} price={price ?? 0} sale={sale} />
         </>
       )}
-    </Section>
+    </div>
   );
 }
 

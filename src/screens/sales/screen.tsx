@@ -33,7 +33,7 @@ function SalePage({ sale }: { readonly sale: Sale }) {
       title={sale.title.trim() || 'Unnamed sale'}
       under={
         <>
-          {[sale.when.words.trim(), sale.place.trim()].filter(Boolean).map((words) => `${words} · `)}
+          {[sale.when.words.trim(), sale.place.trim()].filter(Boolean).join(' · ') || 'Not described yet'} ·{' '}
           <a href={at('/record')}>Terms, seller, purse</a>
         </>
       }
