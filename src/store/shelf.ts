@@ -35,7 +35,7 @@ function ownersOf(record: AnyRecord): string[] {
 
 const goesWith = (part: AnyRecord, id: string): boolean =>
   PART_OF.some((field) => (part as Owned)[field] === id) ||
-  ((part.type === 'block' || part.type === 'lot') && part.example);
+  ((part.type === 'block' || part.type === 'lot') && part.example && part.saleId === id);
 
 interface Cell<T> {
   readonly version: Signal<number>;
