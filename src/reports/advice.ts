@@ -51,7 +51,7 @@ function card({ first, findings }: Joined, facts: ReportCase, catalogue: Catalog
     ...(words.facts.length > 0 ? [{ kind: 'facts' as const, rows: words.facts }] : []),
     ...(words.points.length > 0 ? [{ kind: 'list' as const, items: words.points }] : []),
     ...(words.list && words.list.items.length > 0
-      ? [paragraph(`${words.list.title}:`), { kind: 'list' as const, ordered: true, items: words.list.items }]
+      ? [paragraph(`${words.list.title}: ${words.list.items.join('; ')}.`)]
       : []),
     ...(assumed.length > 0 ? [paragraph(`Taken for granted: ${assumed.join('; ')}.`, 'small')] : []),
     ...(sources.length > 0 ? [paragraph(`After: ${sources.join('; ')}.`, 'small')] : []),

@@ -3,8 +3,8 @@ import { plainTerms } from '../core/blank.ts';
 import { type Catalogue, entry } from '../core/catalogue.ts';
 import type { Finding } from '../core/records.ts';
 import type { ReportDocument, ReportPart } from '../core/report.ts';
-import { dayWords } from '../text/days.ts';
-import { days, hoursRange, list, opening } from '../text/format.ts';
+import { daySpan, dayWords } from '../text/days.ts';
+import { hoursRange, list, opening } from '../text/format.ts';
 import type { BenchCase } from './case.ts';
 import { chapter, identifierOf, nameOf, paragraph, section, where, within } from './naming.ts';
 import { pairParts, pairsInCase } from './pairs.ts';
@@ -13,6 +13,7 @@ import { recordData } from './record-data.ts';
 import type { ReportWishes } from './wishes.ts';
 import { withoutPrivate } from './withheld.ts';
 import { costs, type WorkRow, workDone, workRows } from './work-done.ts';
+import { cautionsOf, waitWords } from './work-planned.ts';
 
 /** What became of each finding, by the repairs that were judged and the steps that were done. */
 type Outcome = 'held' | 'failed' | 'workedOn' | 'leftOut' | 'untouched';
@@ -49,7 +50,7 @@ function identity(facts: BenchCase, rows: readonly WorkRow[], catalogue: Catalog
     ['Type', type ? `${type.term} (${type.group})` : 'not said'],
     ['Material', list(block.materials.map((id) => entry(catalogue.materials, id)?.term ?? id)) || 'not said'],
     ['Looked at', `${dayWords(survey.begun.slice(0, 10))}${survey.surveyor ? `, by ${survey.surveyor}` : ''}`],
-    ['Worked on', first && last ? (first === last ? dayWords(first) : `${dayWords(first)} to ${dayWords(last)}`) : ''],
+    ['Worked on', first && last ? (first === last ? dayWords(first) : daySpan(first, last)) : ''],
     ['Work by', rows.length > 0 ? settings.ownerName : ''],
   ];
   return [chapter('The block'), { kind: 'facts', rows: written.filter(([, value]) => value !== '') }];
@@ -72,7 +73,7 @@ function condition(facts: BenchCase, now: Assessment, catalogue: Catalogue): Rep
     {
       kind: 'table',
       caption: judged ? 'As found, and now' : 'As found',
-      head: ['', 'Found', ...(judged ? ['Now'] : [])],
+      head: ['By the book', 'Found', ...(judged ? ['Now'] : [])],
       rows: [
         line('Verdict', ({ verdict }) => catalogue.verdicts[verdict].term),
         line('Score out of 100', ({ found: score }) => score.toFixed(0)),
@@ -128,10 +129,7 @@ function remaining(now: Assessment, wishes: ReportWishes, catalogue: Catalogue):
   if (open.length === 0)
     return [chapter('What remains'), paragraph('Nothing of grade 2 or worse remains to be mended.')];
   const serving = plan.steps.filter(({ serves }) => serves.length > 0);
-  const cautions = serving.flatMap(({ treatment }) => {
-    const known = entry(catalogue.treatments, treatment);
-    return (known?.cautions ?? []).map((caution) => `${known?.term}: ${caution}`);
-  });
+  const cautions = cautionsOf(serving, catalogue);
   return [
     chapter('What remains'),
     ...(cautions.length > 0
@@ -152,11 +150,7 @@ function remaining(now: Assessment, wishes: ReportWishes, catalogue: Catalogue):
             ),
         ),
         ...(wishes.hours ? [hoursRange(step.hours.o, step.hours.p)] : []),
-        step.waitHours.m === 0
-          ? '–'
-          : step.waitHours.m < 36
-            ? `${step.waitHours.m} h`
-            : days(Math.round(step.waitHours.m / 24)),
+        waitWords(step.waitHours.m),
       ]),
       numeric: [],
     },

@@ -13,6 +13,8 @@ interface When {
   readonly label: string;
   readonly earliest: number | null;
   readonly latest: number | null;
+  /** About, or perhaps. */
+  readonly isRough: boolean;
 }
 
 const year = (day: string | null): number | null => (day === null ? null : Number(day.slice(0, 4)));
@@ -27,6 +29,7 @@ export function whenOf({ words, edtf }: Statement['when']): When & { readonly ed
     meaning: known?.meaning ?? '',
     earliest: year(known?.earliest ?? null),
     latest: year(known?.latest ?? null),
+    isRough: /[~?%]/.test(known?.edtf ?? ''),
   };
 }
 
@@ -38,9 +41,10 @@ function span(from: When, to: When): string {
     return 'how long that was is not known';
   const [least, most] = [Math.max(0, to.earliest - from.latest), to.latest - from.earliest];
   if (most < 0) return 'the dates run against the order: look at them again';
-  if (most === 0) return 'less than a year';
+  const about = from.isRough || to.isRough ? 'about ' : '';
+  if (most === 0) return about ? 'about a year or less' : 'less than a year';
   if (least === 0) return `up to ${years(most)}`;
-  return least === most ? years(most) : `between ${least} and ${years(most)}`;
+  return least === most ? about + years(most) : `between ${about} ${least} and ${years(most)}`;
 }
 
 const isFirm = (statement: Statement, catalogue: Pick<Catalogue, 'certainties'>): boolean =>

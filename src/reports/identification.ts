@@ -1,5 +1,6 @@
 import { type Catalogue, entry } from '../core/catalogue.ts';
 import type { ReportPart } from '../core/report.ts';
+import { dayWords } from '../text/days.ts';
 import { list, measured } from '../text/format.ts';
 import type { ReportCase } from './case.ts';
 import type { ReportWishes } from './wishes.ts';
@@ -37,7 +38,7 @@ export function identification(
         : '',
     ],
     ['Seller', seller],
-    ['Looked at', survey.begun.slice(0, 10)],
+    ['Looked at', dayWords(survey.begun.slice(0, 10))],
     ['By', survey.surveyor],
     ['Reason', survey.reason],
   ];

@@ -37,3 +37,19 @@ export function findingName(id: string | null, findings: readonly Finding[], cat
   const finding = findings.find((one) => one.id === id);
   return finding ? `${finding.number} ${entry(catalogue.damage, finding.kind)?.term ?? finding.kind}` : 'A finding';
 }
+
+type Table = ReportPart & { kind: 'table' };
+
+/** The table without columns in which nothing stands; the first stays. */
+export function fullColumns(table: Table): Table {
+  const says = (column: number): boolean =>
+    column === 0 || [...table.rows, ...(table.foot ?? [])].some((row) => (row[column] ?? '') !== '');
+  const kept = table.head.map((_, column) => column).filter(says);
+  const cut = (row: readonly string[]): string[] => kept.map((column) => row[column] ?? '');
+  return {
+    ...table,
+    ...{ head: cut(table.head), rows: table.rows.map(cut) },
+    ...(table.foot && { foot: table.foot.map(cut) }),
+    numeric: table.numeric.map((column) => kept.indexOf(column)).filter((column) => column >= 0),
+  };
+}

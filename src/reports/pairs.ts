@@ -3,6 +3,7 @@ import { type Catalogue, entry } from '../core/catalogue.ts';
 import type { Alignment, Finding, Photo } from '../core/records.ts';
 import type { ReportPart, ReportPhoto } from '../core/report.ts';
 import { scaleBarOf, sharedScaleBar } from '../core/scale-bar.ts';
+import { dayWords } from '../text/days.ts';
 import { chapter } from './naming.ts';
 
 interface PairCase {
@@ -14,7 +15,7 @@ interface PairCase {
 export const pairsInCase = ({ photos, alignments }: PairCase, catalogue: Catalogue): readonly BeforeAfter[] =>
   pairsOf(photos, alignments, Object.keys(catalogue.views));
 
-const taken = ({ taken: when }: Photo): string => (when ? when.local.slice(0, 10) : 'date not known');
+const taken = ({ taken: when }: Photo): string => (when ? dayWords(when.local.slice(0, 10)) : 'date not known');
 
 function pairPart(pair: BeforeAfter, { findings }: PairCase, catalogue: Catalogue): ReportPart {
   const { before, after, alignment } = pair;

@@ -2,7 +2,7 @@ import { type Catalogue, entry } from '../core/catalogue.ts';
 import type { ReportPart } from '../core/report.ts';
 import { chainOf } from '../text/provenance.ts';
 import type { ReportCase } from './case.ts';
-import { chapter, paragraph } from './naming.ts';
+import { chapter, fullColumns, paragraph } from './naming.ts';
 import type { ReportWishes } from './wishes.ts';
 import { mayName, withoutParties } from './withheld.ts';
 
@@ -17,7 +17,7 @@ export function marksTable(
 ): ReportPart[] {
   if (marks.length === 0) return [paragraph('No marks were recorded.')];
   return [
-    {
+    fullColumns({
       kind: 'table',
       caption: 'Marks, transcribed as seen',
       head: ['Mark', 'Text', 'Where', ...(telling ? ['What it tells, and how much it proves'] : []), 'Note'],
@@ -32,7 +32,7 @@ export function marksTable(
         ];
       }),
       numeric: [],
-    },
+    }),
   ];
 }
 

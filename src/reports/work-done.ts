@@ -3,7 +3,7 @@ import type { ReportPart } from '../core/report.ts';
 import { dayWords } from '../text/days.ts';
 import { hours, hoursRange, list, money } from '../text/format.ts';
 import type { BenchCase } from './case.ts';
-import { paragraph, section } from './naming.ts';
+import { fullColumns, paragraph, section } from './naming.ts';
 import type { ReportWishes } from './wishes.ts';
 
 /** One piece of work as it was done. */
@@ -65,7 +65,7 @@ export function workDone(
     left ? [`${entry(catalogue.treatments, treatment)?.term ?? words}: ${left.reason || 'no reason given'}`] : [],
   );
   return [
-    {
+    fullColumns({
       kind: 'table',
       caption: 'Work in the order it was done',
       head: ['Day', 'Work', 'With', ...(wishes.hours ? ['Estimated', 'Took'] : []), 'Note'],
@@ -85,8 +85,8 @@ export function workDone(
         ? {
             foot: [
               [
-                'All',
-                'where both are known',
+                'Together',
+                '',
                 '',
                 hours(total(both.map(({ estimate }) => estimate?.likely ?? 0))),
                 hours(total(both.map(({ spent }) => spent ?? 0))),
@@ -96,7 +96,10 @@ export function workDone(
           }
         : {}),
       numeric: wishes.hours ? [3, 4] : [],
-    },
+    }),
+    ...(wishes.hours && both.length > 0 && both.length < rows.length
+      ? [paragraph('Hours are added up where both the estimate and what it took are known.', 'small')]
+      : []),
     ...(skipped.length > 0 ? [section('Left out of the work'), { kind: 'list' as const, items: skipped }] : []),
   ];
 }

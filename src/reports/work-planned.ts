@@ -4,6 +4,17 @@ import { days, hoursRange, money, opening } from '../text/format.ts';
 import type { ReportCase } from './case.ts';
 import type { ReportWishes } from './wishes.ts';
 
+/** Cautions of some steps, one item a treatment. */
+export const cautionsOf = (steps: readonly { readonly treatment: string }[], catalogue: Catalogue): readonly string[] =>
+  steps.flatMap(({ treatment }) => {
+    const known = entry(catalogue.treatments, treatment);
+    return known && known.cautions.length > 0 ? [`${known.term}: ${known.cautions.join(' ')}`] : [];
+  });
+
+/** Hours of waiting as one says them. */
+export const waitWords = (waitHours: number): string =>
+  waitHours <= 0 ? '–' : waitHours < 36 ? `${waitHours} h` : days(Math.round(waitHours / 24));
+
 /** Recommended work with its cautions before its steps. */
 export function workPlanned(
   { assessment, block, settings }: ReportCase,
@@ -11,10 +22,7 @@ export function workPlanned(
   catalogue: Catalogue,
 ): ReportPart[] {
   const { plan: work, days: elapsed } = assessment;
-  const cautions = work.steps.flatMap(({ treatment }) => {
-    const known = entry(catalogue.treatments, treatment);
-    return (known?.cautions ?? []).map((caution) => `${known?.term}: ${caution}`);
-  });
+  const cautions = cautionsOf(work.steps, catalogue);
   return [
     { kind: 'heading', level: 2, text: 'Recommended work' },
     {
@@ -42,11 +50,7 @@ export function workPlanned(
         entry(catalogue.treatments, step.treatment)?.term ?? step.treatment,
         entry(catalogue.treatments, step.treatment)?.how ?? '',
         ...(wishes.hours ? [hoursRange(step.hours.o, step.hours.p)] : []),
-        step.waitHours.m > 0
-          ? step.waitHours.m < 36
-            ? `${step.waitHours.m} h`
-            : days(Math.round(step.waitHours.m / 24))
-          : '–',
+        waitWords(step.waitHours.m),
       ]),
       numeric: [],
     },

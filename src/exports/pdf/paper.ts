@@ -53,7 +53,8 @@ export function openPaper(report: ReportDocument, faces: FaceFiles): Paper {
   const doc = new ReportPdf({
     size: report.paper === 'a4' ? 'A4' : 'LETTER',
     ...{ margin: 0, pdfVersion: '1.7', tagged: true, lang: report.lang, displayTitle: true, subset: 'PDF/A-3a' },
-    ...{ autoFirstPage: false, bufferPages: true, font: faces.text },
+    // No first face: pdfkit would open that one's file anew each time it is asked for by the name given to it below.
+    ...{ autoFirstPage: false, bufferPages: true, font: null },
     info: {
       Title: report.title,
       ...(report.author ? { Author: report.author } : {}),

@@ -46,7 +46,7 @@ export interface DocumentOptions {
   readonly subset: 'PDF/A-3a';
   readonly autoFirstPage: false;
   readonly bufferPages: true;
-  readonly font: ArrayBuffer | Uint8Array;
+  readonly font: null;
   readonly info: Readonly<Record<string, string | Date>>;
 }
 
@@ -56,7 +56,13 @@ export default class PDFDocument {
   readonly info: Readonly<Record<string, string | Date>>;
   readonly outline: Outline;
   /** The face in use: fontkit's reading of the file. */
-  readonly _font: { readonly font: { hasGlyphForCodePoint(point: number): boolean } };
+  readonly _font: {
+    readonly font: {
+      readonly unitsPerEm: number;
+      hasGlyphForCodePoint(point: number): boolean;
+      glyphForCodePoint(point: number): { readonly advanceWidth: number };
+    };
+  };
   on(event: 'data', listener: (chunk: Uint8Array) => void): this;
   on(event: 'end', listener: () => void): this;
   on(event: 'error', listener: (error: unknown) => void): this;

@@ -14,40 +14,52 @@ type Row = readonly SetText[];
 
 const heightOf = (row: Row): number => Math.max(...row.map(({ height }) => height), LOOKS.cell.leading) + 2 * PAD;
 
+const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
+
 /**
- * Widths of the columns: what each asks for where there is room; else none below its longest word, and the rest shared by
- * how much each would like to have.
+ * Widths of the columns: what each asks for where there is room. Else the modest ones, which ask for no more than their
+ * even share, still get all of it; the others share the rest by what they ask for, none below its longest word.
  */
 export function columnWidths(
   reaches: readonly { readonly least: number; readonly whole: number }[],
   room: number,
 ): readonly number[] {
   const free = room - GAP * (reaches.length - 1);
-  const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
-  const whole = sum(reaches.map((reach) => reach.whole));
   const least = sum(reaches.map((reach) => reach.least));
-  if (whole <= free) {
-    // What is left over goes to the column that says most, so that the last one ends at the margin.
-    const widest = reaches.reduce((best, reach, at) => (reach.whole > (reaches[best]?.whole ?? 0) ? at : best), 0);
-    return reaches.map((reach, at) => reach.whole + (at === widest ? free - whole : 0));
-  }
   if (least >= free) return reaches.map((reach) => (reach.least / least) * free);
-  // A column of prose may ask for yards: counted only so far, or it would starve the short ones.
-  const wishes = reaches
-    .map((reach) => Math.min(reach.whole, free * 0.6) - reach.least)
-    .map((wish) => Math.max(0, wish));
-  const asked = sum(wishes) || 1;
-  const share = Math.min(1, (free - least) / asked);
-  const widths = reaches.map((reach, at) => reach.least + (wishes[at] ?? 0) * share);
-  const over = free - sum(widths);
-  const greedy = wishes.indexOf(Math.max(...wishes));
-  return widths.map((width, at) => (at === greedy ? width + over : width));
+  const widths = reaches.map(() => 0);
+  let open = reaches.map((_, at) => at);
+  let left = free;
+  for (let settled = true; settled && open.length > 0; ) {
+    const others = (at: number): number => sum(open.filter((one) => one !== at).map((one) => reaches[one]?.least ?? 0));
+    const modest = open.find((at) => {
+      const whole = reaches[at]?.whole ?? 0;
+      return whole <= left / open.length && left - whole >= others(at);
+    });
+    settled = modest !== undefined;
+    if (modest === undefined) break;
+    widths[modest] = reaches[modest]?.whole ?? 0;
+    left -= widths[modest] ?? 0;
+    open = open.filter((at) => at !== modest);
+  }
+  if (open.length === 0) {
+    // What is left over goes to the column that says most, so that the last one ends at the margin.
+    const widest = widths.indexOf(Math.max(...widths));
+    return widths.map((width, at) => (at === widest ? width + left : width));
+  }
+  const leasts = sum(open.map((at) => reaches[at]?.least ?? 0));
+  // Square roots: a column of prose asks for yards and would starve the one of half a line.
+  const wish = (at: number): number => Math.sqrt(reaches[at]?.whole ?? 0);
+  const wishes = sum(open.map(wish));
+  for (const at of open) widths[at] = (reaches[at]?.least ?? 0) + ((left - leasts) * wish(at)) / wishes;
+  return widths;
 }
 
 /** A table on paper: rows are not torn apart, and the head stands again on every page. */
 export function layTable(paper: Paper, type: Type, table: Table): Laid {
   const { caption, head, rows, foot = [], numeric } = table;
-  const lookAt = (column: number): Look => (column === 0 ? LOOKS.cellStrong : LOOKS.cell);
+  // In a table of two columns the left one is only the name of the right.
+  const lookAt = (column: number): Look => (column === 0 && head.length > 2 ? LOOKS.cellStrong : LOOKS.cell);
   const reaches = head.map((title, column) => {
     const reach = [
       type.reach(title, LOOKS.cellHead),

@@ -38,6 +38,8 @@ export const LOOKS = {
 /** Stands for a sign no face has. */
 const UNKNOWN = '\uFFFD';
 const NO_BREAK = '\u00A0';
+/** Space at the end of a line, which takes no room. */
+const END = /[ \t]+$/;
 /** Signs that only steer how others are drawn. */
 const UNSEEN = new Set(['\u007F', '\u00AD', '\u200B', '\uFE0E', '\uFE0F', '\uFEFF']);
 
@@ -58,8 +60,8 @@ export interface Type {
   readonly missing: ReadonlySet<string>;
 }
 
-/** Where a line may end: after a space or a tab, a hyphen between letters, a slash, a dash. */
-const PIECES = /[^\s/–—-]*(?:[/–—-]+(?=\S)|\s+|$)/gu;
+/** Where a line may end: after spaces, and after a hyphen, a dash or a slash inside a word. Nothing of the text is lost. */
+const PIECES = /[^ \t/–—-]*[ \t]+|[^ \t/–—-]*[/–—-]+[ \t]*|[^ \t/–—-]+/gu;
 
 /** Number and unit, and short words that lean on what follows, stay on one line. */
 const leaning = (text: string): string =>
@@ -90,18 +92,31 @@ export function typeFor({ doc }: Pick<Paper, 'doc'>): Type {
     const inHeading = face === 'heading' && signs.every((sign) => /\s/.test(sign) || has('heading', sign));
     const set: Face = face === 'heading' && !inHeading ? 'strong' : face;
     const kept = signs.map((sign) => {
-      if (/[\s\u00A0]/u.test(sign) || has(set, sign)) return sign;
+      if (/\s/.test(sign) || has(set, sign)) return sign;
       missing.add(sign);
       return UNKNOWN;
     });
     return { look: { face: set, ...rest }, text: kept.join('') };
   }
 
+  const advances: Record<Face, Map<string, number>> = { text: new Map(), strong: new Map(), heading: new Map() };
+  /** Advance of a sign as a share of the type size. Added up without kerning: thousands of times faster, and near enough to cut lines by. */
+  function advance(sign: string, face: Face): number {
+    let width = advances[face].get(sign);
+    if (width === undefined) {
+      doc.font(face);
+      const { font } = doc._font;
+      width = font.glyphForCodePoint(sign.codePointAt(0) ?? 0).advanceWidth / font.unitsPerEm;
+      advances[face].set(sign, width);
+    }
+    return width;
+  }
   const wide = (text: string, { face, size }: Look): number => {
-    doc.font(face).fontSize(size);
-    return doc.widthOfString(text);
+    let sum = 0;
+    for (const sign of text) sum += advance(sign, face);
+    return sum * size;
   };
-  const bare = (text: string, look: Look): number => wide(text.replace(/\s+$/u, ''), look);
+  const bare = (text: string, look: Look): number => wide(text.replace(END, ''), look);
 
   /** A piece too long for a line, cut where it must be. */
   function chopped(piece: string, look: Look, width: number): string[] {
@@ -122,7 +137,6 @@ export function typeFor({ doc }: Pick<Paper, 'doc'>): Type {
     for (const paragraph of text.split('\n')) {
       let line = '';
       for (const [piece] of paragraph.matchAll(PIECES)) {
-        if (piece === '') continue;
         if (line === '' || bare(line + piece, look) <= width) line += piece;
         else {
           lines.push(line);
@@ -176,7 +190,7 @@ export function drawLines(
   doc.font(look.face).fontSize(look.size).fillColor(look.ink);
   for (const [index, line] of lines.entries()) {
     if (line === '') continue;
-    const free = place.width - doc.widthOfString(line.replace(/\s+$/u, ''));
+    const free = place.width - doc.widthOfString(line.replace(END, ''));
     const moved = place.side === 'right' ? free : place.side === 'middle' ? free / 2 : 0;
     const y = place.y + index * look.leading + baseline(look);
     doc.text(line, place.x + moved, y, { lineBreak: false, baseline: 'alphabetic' });

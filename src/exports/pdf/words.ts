@@ -106,7 +106,7 @@ export function layList(paper: Paper, type: Type, { items, ordered, tone }: Repo
 
 export function layFacts(paper: Paper, type: Type, { rows }: ReportPart & { kind: 'facts' }): Laid {
   const terms = rows.map(([term]) => type.reach(term, LOOKS.term).whole);
-  const first = Math.min(paper.width * 0.36, Math.max(90, ...terms) + 14);
+  const first = Math.min(paper.width * 0.45, Math.max(90, ...terms) + 14);
   const laid = rows.map(([term, value]) => {
     const head = type.set(term, LOOKS.term, first - 10);
     const body = type.set(value, LOOKS.plain, paper.width - first);

@@ -4,7 +4,7 @@ import type { Laid } from './laid.ts';
 import { type FaceFiles, openPaper, type Paper } from './paper.ts';
 import { layDamageMap, layPair, layPhotographs, type PictureSource } from './pictures.ts';
 import { layTable } from './table.ts';
-import { addLines, drawLines, LOOKS, type Type, typeFor } from './type.ts';
+import { addLines, drawLines, LOOKS, type Look, type SetText, type Type, typeFor } from './type.ts';
 import { hairline, layFacts, layHeading, layList, layParagraph } from './words.ts';
 
 export interface PdfSource extends PictureSource {
@@ -17,9 +17,20 @@ export interface PdfSource extends PictureSource {
 const picturesIn = (part: ReportPart): number =>
   part.kind === 'photographs' ? part.items.length : part.kind === 'pair' ? 1 : 0;
 
+/** Lines about equally long: no last word alone under a long title. */
+function balanced(type: Type, text: string, look: Look, width: number): SetText {
+  let set = type.set(text, look, width);
+  for (let narrower = width - 12; set.lines.length > 1 && narrower > width / 2; narrower -= 12) {
+    const tried = type.set(text, look, narrower);
+    if (tried.lines.length > set.lines.length) break;
+    set = tried;
+  }
+  return set;
+}
+
 function title(paper: Paper, type: Type, report: ReportDocument): void {
   const place = { x: paper.left, width: paper.width };
-  const heading = type.set(report.title, LOOKS.title, paper.width);
+  const heading = balanced(type, report.title, LOOKS.title, paper.width);
   addLines(paper, paper.tag('H1'), heading, { ...place, y: paper.y });
   paper.y += heading.height + 5;
   const made = report.made.slice(0, 16).replace('T', ' ');
