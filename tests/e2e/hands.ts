@@ -47,6 +47,8 @@ export function handsOn(page: Page) {
     isEmpty: page.getByText('An empty shelf.'),
     lookAtABlock: link('Look at a block'),
     openTheExample: button('Open the example sale'),
+    picturesComing: page.getByText(/Its photographs are coming/),
+    picturesMissing: page.getByText(/could not be fetched now/),
     blocks: page
       .getByRole('main')
       .getByRole('link')
@@ -139,6 +141,28 @@ export function handsOn(page: Page) {
     start: button('New sale'),
     title: field('Title'),
     seller: field('Who sells'),
+    open: (name: string) => page.getByRole('main').getByRole('link').filter({ hasText: name }),
+    lookHere: button('Look at a block here'),
+    lots: page.locator('li').filter({ has: link(/^Haggle: /) }),
+    lot: (name: string) => page.locator('li').filter({ has: link(new RegExp(`^Haggle: ${name}`)) }),
+    haggle: (name: string) => link(new RegExp(`^Haggle: ${name}`)),
+    advice: region('With £350'),
+    leaveOut: (name: string) => button(new RegExp(`^Leave out: ${name}`)),
+    theLots: link('The lots'),
+    goHome: link('Go home'),
+  };
+
+  const haggle = {
+    amount: field('Amount'),
+    say: (words: string) => button(words),
+    cover: button('Cover the figures'),
+    figures: region('Figures'),
+    said: region('What was said'),
+  };
+
+  const home = {
+    became: (name: string) => select(name),
+    go: button(/^Go home with /),
   };
 
   const settings = { unreadable: (id: string) => page.getByRole('listitem').filter({ hasText: id }) };
@@ -149,7 +173,8 @@ export function handsOn(page: Page) {
 
   return {
     page,
-    ...{ tap, type, shelf, menu, look, walk, finding, answer, block, photo, report, sale, settings, undo, status },
+    ...{ tap, type, shelf, menu, look, walk, finding, answer, block, photo, report, sale, haggle, home },
+    ...{ settings, undo, status },
     taps: () => taps,
     saved: () => status.filter({ hasText: 'Saved on this phone' }).waitFor(),
     notSaved: () => status.filter({ hasText: 'Not saved' }).waitFor(),

@@ -37,9 +37,11 @@ export async function addresses(
     section: 'damage',
     entry: '*',
   };
+  const idFor = (path: string): string =>
+    path.startsWith('/sale') ? first('sale').id : path.startsWith('/lot') ? first('lot').id : block;
   return declaredPaths.flatMap((path) => {
     const hash = path.replace(/:(\w+)/g, (_, name: string) => {
-      const value = name === 'id' ? (path.startsWith('/sale') ? first('sale').id : block) : fill[name];
+      const value = name === 'id' ? idFor(path) : fill[name];
       if (!value) throw new Error(`Nobody said what to put for :${name} of the screen ${path}.`);
       return value;
     });
