@@ -33,6 +33,7 @@ import {
   type Scale,
   type StainShare,
   stainShare,
+  suggestCracks,
   traceCrack,
 } from '../pixels/index.ts';
 import { ridgeField } from '../pixels/ridge.ts';
@@ -85,6 +86,9 @@ const spots = (places: readonly Px[], img: PictureSize): Spot[] => places.map((p
 
 /** Reflectance of a photographer's grey card. Source: common practice, no source. */
 const GREY_CARD = 0.18;
+
+/** More lines than this on a photograph are a puzzle, not a help. */
+const MOST_SUGGESTIONS = 8;
 
 /** How far a straightened line may be from the traced one: under the width of a pixel. */
 const STRAIGHTEN_PX = 0.4;
@@ -165,6 +169,27 @@ export const pixelJobs = {
       weakLegs: found.weakLegs,
       legs: legsOf(path, given.taps, img).map((leg) => simplified(leg, STRAIGHTEN_PX, img)),
       size: scale && ('ok' in scale ? scale : crackSize(img, found.path, scale)),
+    };
+  },
+
+  /** Lines that may be cracks, likeliest first; about half are none, see `suggestCracks`. */
+  suggestCracks(
+    img: Img,
+    _: null,
+    run: Running,
+  ): { readonly ok: true; readonly lines: readonly (readonly Spot[])[] } | Failed {
+    const { width, height } = img;
+    const whole: Px[] = [
+      [0, 0],
+      [width, 0],
+      [width, height],
+      [0, height],
+    ];
+    const found = suggestCracks(img, whole, run);
+    if (!Array.isArray(found)) return found as Failed;
+    return {
+      ok: true,
+      lines: found.slice(0, MOST_SUGGESTIONS).map(({ path }) => simplified(spots(path, img), STRAIGHTEN_PX, img)),
     };
   },
 

@@ -38,6 +38,7 @@ export function benchHands({ page, tap }: Pick<Hands, 'page' | 'tap'>, size: { w
     takeInto: page.getByRole('combobox', { name: 'Take into' }),
     take: button('Take into the finding'),
     count: button('Count the holes'),
+    suggest: button('Show lines that may be cracks'),
     shape: (name: string) => button(name),
     reference: page.getByRole('combobox', { name: 'What lies in the picture' }),
     lengthBetween: page.getByRole('textbox', { name: 'Length between them' }),

@@ -118,6 +118,53 @@ describe('a photograph as an instrument', () => {
     await phone.close();
   });
 
+  it('offers the crack among lines that may be cracks, and follows the one tapped', async () => {
+    const { phone, hands, tools } = await bench();
+    await hands.tap(tools.findIt);
+    await hands.tap(tools.useScale);
+    await hands.tap(tools.tool('Crack'));
+    await hands.tap(tools.suggest);
+    await phone.page.getByText('Tap a line to follow and measure it').waitFor();
+    expect(await tools.figure('Length').count()).toBe(0);
+    await tools.tapAt(TRUTH.crackMiddle);
+    await tools.figure('Length').waitFor();
+    const length = figureOf(await tools.figure('Length').textContent());
+    expect(Math.abs(length.value - TRUTH.crackLengthMm)).toBeLessThan(0.05 * TRUTH.crackLengthMm);
+    expect(phone.seen.faults).toEqual([]);
+    await phone.close();
+  });
+
+  it('is magnified under two fingers, by buttons and back again', async () => {
+    const { phone, hands, tools } = await bench();
+    const { page } = phone;
+    const seenWidth = (): Promise<number> =>
+      tools.picture.evaluate((svg) => (svg as SVGSVGElement).viewBox.baseVal.width);
+    const box = await tools.picture.boundingBox();
+    if (!box) throw new Error('The photograph is not on the screen.');
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    const whole = await seenWidth();
+    const touch = await phone.context.newCDPSession(page);
+    const fingers = (apart: number) => [
+      { x: x - apart, y, id: 1 },
+      { x: x + apart, y, id: 2 },
+    ];
+    await touch.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: fingers(30) });
+    for (const apart of [45, 60, 75, 90])
+      await touch.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints: fingers(apart) });
+    await touch.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+    // The fingers went three times as far apart.
+    await expect.poll(seenWidth).toBeLessThan(whole / 2.5);
+    await expect.poll(seenWidth).toBeGreaterThan(whole / 3.5);
+    // Nothing was placed by the way.
+    expect(await storedRecords(page)).not.toContainEqual(expect.objectContaining({ type: 'photoMark' }));
+    await hands.tap(tools.fit);
+    await expect.poll(seenWidth).toBeCloseTo(whole, 0);
+    await hands.tap(tools.larger);
+    await expect.poll(seenWidth).toBeLessThan(whole);
+    expect(phone.seen.faults).toEqual([]);
+    await phone.close();
+  });
+
   it('refuses millimetres without a scale', async () => {
     const { phone, hands, tools } = await bench();
     await hands.tap(tools.tool('Crack'));

@@ -9,6 +9,7 @@ import { Button } from '../../ui/button.tsx';
 import { TickField } from '../../ui/field.tsx';
 import { type Crack, METHOD_VERSION } from '../../workers/pixel-jobs.ts';
 import { answersFrom } from './answers-from.ts';
+import { SuggestionsView, useSuggestions } from './crack-suggestions.tsx';
 import { type Desk, type Drawn, useWork } from './desk.ts';
 import { CURVE_REACH_MM, FarFromReference, fromReferenceMm, isTooFar, shortOnCurve } from './doubts.tsx';
 import css from './measure.module.css';
@@ -29,6 +30,7 @@ export function CrackTool({ desk }: { readonly desk: Desk }) {
   const [taps, setTaps] = useState<readonly Spot[]>([]);
   const [crack, setCrack] = useState<Crack | null>(null);
   const [why, setWhy] = useState<string | null>(null);
+  const suggestions = useSuggestions(desk, pixels);
 
   async function follow(next: readonly Spot[]): Promise<void> {
     setTaps(next);
@@ -48,9 +50,9 @@ export function CrackTool({ desk }: { readonly desk: Desk }) {
   }
 
   useWork(stage, {
-    drawn: [...savedMarks(desk), ...crackDrawn(crack, taps)],
+    drawn: [...savedMarks(desk), ...(taps.length > 0 ? crackDrawn(crack, taps) : suggestions.drawn)],
     handles: taps,
-    onTap: (spot) => void follow(withTap(taps, spot, size)),
+    onTap: (spot) => void follow((taps.length === 0 && suggestions.takenBy(spot)) || withTap(taps, spot, size)),
     onMove(index, spot, done) {
       const next = taps.map((tap, i) => (i === index ? spot : tap));
       if (done) void follow(next);
@@ -74,6 +76,7 @@ export function CrackTool({ desk }: { readonly desk: Desk }) {
           </Button>
         )}
       </div>
+      {taps.length === 0 && <SuggestionsView suggestions={suggestions} />}
       <Busy pixels={pixels} />
       {why && taps.length > 1 && (
         <p class={css.refused} role="alert">
