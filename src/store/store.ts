@@ -41,7 +41,7 @@ export interface StoreOptions {
 }
 
 export type PhotoFields = Pick<Fields<'photo'>, 'blockId'> &
-  Partial<Pick<Fields<'photo'>, 'findingId' | 'view' | 'stage' | 'caption'>>;
+  Partial<Pick<Fields<'photo'>, 'findingId' | 'view' | 'stage' | 'caption' | 'scale'>>;
 
 /**
  * The records in memory and on this device. A change shows at once and is saved at once; `saving` says whether it is
@@ -70,9 +70,10 @@ export interface Store extends LookUps {
   settled(): Promise<void>;
   /**
    * Saves bytes, thumbnail, original and record in one transaction and shows the photograph only then.
+   * @param label what undo will call it; null for one that is no step of its own and goes with its block
    * @throws AppError if it could not be saved; nothing is kept of it then
    */
-  addPhoto(prepared: PreparedPhoto, fields: PhotoFields, label?: string): Promise<Photo>;
+  addPhoto(prepared: PreparedPhoto, fields: PhotoFields, label?: string | null): Promise<Photo>;
   /**
    * Joins records from a backup or another phone with those here, part by part, as one change that undo takes back. Cut
    * off, what was saved is whole, and joining the same again loses and doubles nothing.
@@ -272,8 +273,10 @@ export function createStore(options: StoreOptions): Store {
         { sha256: thumbnail.sha256, bytes: thumbnail.bytes, mime: 'image/jpeg' },
         ...(original ? [original] : []),
       ]);
-      undoStack.push({ label, takes: [take] }, now());
-      void keeping.photoSaved();
+      if (label !== null) {
+        undoStack.push({ label, takes: [take] }, now());
+        void keeping.photoSaved();
+      }
       return photo;
     },
 
