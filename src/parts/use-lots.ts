@@ -54,6 +54,8 @@ export function useLots(sale: Sale): { readonly rows: readonly LotRow[]; readonl
   const settings = store.settings.value;
   const pace = own.pace.value;
   const tallies = own.tallies.value;
+  // What they say, not which object says it: a block of another kind looked at elsewhere changes nothing here.
+  const beliefs = useMemo(() => JSON.stringify(tallies), [tallies]);
   const copyHours = useMemo(() => copyPlan(catalogue, pace).meanHours, [catalogue, pace]);
   const facts: TableFacts = { terms: sale.terms, copyHours };
 
@@ -68,14 +70,18 @@ export function useLots(sale: Sale): { readonly rows: readonly LotRow[]; readonl
     const key = [block, survey, findings, sale.terms, settings, pace];
     if (!kept.book || !same(kept.book.key, key)) kept.book = { key, is: assess(its, catalogue) };
     const origin = block.origin ?? sale.origin;
-    const whole = [...key, origin, tallies];
+    const whole = [...key, origin, beliefs];
     if (!same(kept.forecast?.key, whole))
       asks.push({ kept, key: whole, facts: { ...its, origin, tallies, seed: hash32(block.id) } });
     return [{ block, survey, findings, book: kept.book.is, forecast: kept.forecast?.is }];
   });
 
   useEffect(() => {
-    for (const { kept, key, facts: its } of asks) {
+    // What has no answer yet before what has an older one.
+    const first = [...asks].sort(
+      (a, b) => Number(a.kept.forecast !== undefined) - Number(b.kept.forecast !== undefined),
+    );
+    for (const { kept, key, facts: its } of first) {
       if (same(kept.asking, key)) continue;
       kept.asking = key;
       forecaster.ask(`${its.block.id} table`, its).then(

@@ -12,6 +12,7 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
+const SOON = { timeout: 15_000 };
 const words = async (of: Locator): Promise<string> => (await of.textContent()) ?? '';
 
 it('goes round the example sale: looks, haggles, buys three and goes home', async () => {
@@ -25,7 +26,7 @@ it('goes round the example sale: looks, haggles, buys three and goes home', asyn
   await hands.tap(sale.open('Lanthorn'));
 
   // The expert's set (trade handbook §8), once every forecast is in.
-  await expect.poll(() => words(sale.advice), { timeout: 20_000 }).toMatch(/Take 5: £328 in all/);
+  await expect.poll(() => words(sale.advice), SOON).toMatch(/Take 5: £328 in all/);
   expect(await sale.lots.count()).toBe(10);
 
   // A lot nobody has seen yet, at a glance: within 8 taps it stands in the table.
@@ -39,7 +40,7 @@ it('goes round the example sale: looks, haggles, buys three and goes home', asyn
   await hands.saved();
   await phone.page.goto(table);
   const fresh = sale.lot('Dome crown block');
-  await expect.poll(() => words(fresh)).toMatch(/Not looked at yet\. .+: worth £\d/);
+  await expect.poll(() => words(fresh), SOON).toMatch(/Not looked at yet\. .+: worth £\d/);
   const first = await words(fresh);
 
   // Looking on changes its line.
@@ -49,12 +50,12 @@ it('goes round the example sale: looks, haggles, buys three and goes home', asyn
     const heading = phone.page.getByRole('heading', { level: 1 });
     const here = await words(heading);
     await hands.tap(walk.onward);
-    await expect.poll(() => words(heading)).not.toBe(here);
+    await expect.poll(() => words(heading), SOON).not.toBe(here);
   }
   await hands.saved();
   await phone.page.goto(table);
-  await expect.poll(() => words(fresh)).toContain('Partly looked at');
-  await expect.poll(() => words(fresh)).not.toBe(first);
+  await expect.poll(() => words(fresh), SOON).toContain('Partly looked at');
+  await expect.poll(() => words(fresh), SOON).not.toBe(first);
 
   // An offer, covered from the other side of the table, and agreed.
   await hands.tap(sale.haggle('L02'));
@@ -64,9 +65,9 @@ it('goes round the example sale: looks, haggles, buys three and goes home', asyn
   expect(await words(haggle.figures)).not.toContain('£');
   await hands.type(haggle.amount, '100');
   await hands.tap(haggle.say('Agreed £100'));
-  await expect.poll(() => words(haggle.said)).toMatch(/You offered £70.*Agreed £100/);
+  await expect.poll(() => words(haggle.said), SOON).toMatch(/You offered £70.*Agreed £100/);
   await hands.tap(sale.theLots);
-  await expect.poll(() => words(sale.lot('L02'))).toContain('Agreed');
+  await expect.poll(() => words(sale.lot('L02')), SOON).toContain('Agreed');
 
   for (const [lot, price] of [
     ['L01', '50'],
@@ -75,7 +76,7 @@ it('goes round the example sale: looks, haggles, buys three and goes home', asyn
     await hands.tap(sale.haggle(lot));
     await hands.type(haggle.amount, price);
     await hands.tap(haggle.say(`Paid £${price}`));
-    await expect.poll(() => words(haggle.said)).toContain(`Paid £${price}`);
+    await expect.poll(() => words(haggle.said), SOON).toContain(`Paid £${price}`);
     await hands.tap(sale.theLots);
   }
 
@@ -86,7 +87,7 @@ it('goes round the example sale: looks, haggles, buys three and goes home', asyn
   await shelf.blocks.first().waitFor();
   const section = (name: string): Locator =>
     phone.page.locator('section').filter({ has: phone.page.getByRole('heading', { level: 2, name, exact: true }) });
-  await expect.poll(() => words(section('To do'))).toMatch(/L01.*L02|L02.*L01/);
+  await expect.poll(() => words(section('To do')), SOON).toMatch(/L01.*L02|L02.*L01/);
   expect(await words(section('In quarantine'))).toContain('L04');
   await hands.saved();
 
