@@ -1,4 +1,5 @@
 import { AppError } from '../core/errors.ts';
+import { asPassphrase } from '../core/passphrase.ts';
 import { LIMITS } from './limits.ts';
 
 const AGE = 'age-encryption.org/v1\n';
@@ -23,7 +24,7 @@ export async function unlocked(file: Blob, passphrase: string): Promise<Blob> {
   if ((await workOf(file)) > LIMITS.scryptWork) throw new AppError('archive-passphrase-work');
   const { Decrypter } = await import('age-encryption');
   const decrypter = new Decrypter();
-  decrypter.addPassphrase(passphrase);
+  decrypter.addPassphrase(asPassphrase(passphrase));
   let opened: ReadableStream<Uint8Array>;
   try {
     opened = await decrypter.decrypt(file.stream() as ReadableStream<Uint8Array>);

@@ -1,6 +1,7 @@
 import { makeZip } from 'client-zip';
 import { PAYLOAD, TAG_FILES } from '../core/archive-layout.ts';
 import { ALGORITHMS, BAG_DECLARATION, bagInfo, type Hashed, manifest, payloadOxum } from '../core/bagit.ts';
+import { asPassphrase } from '../core/passphrase.ts';
 import type { VolumeFile, VolumeHeading } from './archive-messages.ts';
 
 const encoder = new TextEncoder();
@@ -93,7 +94,7 @@ export async function encrypted(
 ): Promise<ReadableStream<Uint8Array>> {
   const { Encrypter } = await import('age-encryption');
   const encrypter = new Encrypter();
-  encrypter.setPassphrase(passphrase);
+  encrypter.setPassphrase(asPassphrase(passphrase));
   encrypter.setScryptWorkFactor(logN);
   return encrypter.encrypt(stream);
 }

@@ -1,0 +1,137 @@
+import { writeFileSync } from 'node:fs';
+import { generateIdentity, identityToRecipient } from 'age-encryption';
+import { describe, expect, it } from 'vitest';
+import { asPassphrase, passphraseFault } from '../../src/core/passphrase.ts';
+import { PASSPHRASE_CAUTION, passphraseSentence } from '../../src/exports/backup-age.ts';
+import { unlocked } from '../../src/imports/unlock.ts';
+import { encrypted, SCRYPT_LOG_N } from '../../src/workers/archive-volume.ts';
+import { archiveOf } from '../support/archive-fixture.ts';
+import { bagFaults } from '../support/bag-faults.ts';
+import { bagIn, inFolder, putFile, run, unzipped } from '../support/read-zip.ts';
+import { hasTool, toolsRequired } from '../support/tools.mjs';
+
+const PASSPHRASE = 'lanthorn felt brim Übergröße';
+const hasAge = hasTool('age') && hasTool('python3');
+
+/** The age program asks a terminal for the passphrase, so it is given one. */
+const TYPE_IT = `
+import os, pty, sys
+said = b''
+pid, terminal = pty.fork()
+if pid == 0:
+    os.execvp('age', ['age', '-d', '-o', sys.argv[2], sys.argv[1]])
+while True:
+    try:
+        piece = os.read(terminal, 1024)
+    except OSError:
+        break
+    if not piece:
+        break
+    said += piece
+    if said.endswith(b': '):
+        os.write(terminal, (sys.argv[3] + '\\n').encode())
+        said += b' '
+_, status = os.waitpid(pid, 0)
+sys.stdout.write(said.decode('utf-8', 'replace'))
+sys.exit(os.waitstatus_to_exitcode(status))
+`;
+
+const [locked] = await archiveOf(undefined, { passphrase: PASSPHRASE });
+if (!locked) throw new Error('No volume was made.');
+
+// Source: C2SP age specification, version 1.
+describe('an encrypted volume', () => {
+  it('is an age file locked with a passphrase alone, and tells nothing of what is in it', async () => {
+    expect(locked.name).toMatch(/\.zip\.age$/);
+    const text = new TextDecoder('latin1').decode(await locked.arrayBuffer());
+    expect(text).toMatch(new RegExp(`^age-encryption\\.org/v1\\n-> scrypt [A-Za-z0-9+/]{22} ${SCRYPT_LOG_N}\\n`));
+    expect(text.match(/\n-> /g)).toHaveLength(1);
+    expect(text).not.toMatch(/bagit|Cloche|records|\.jpg/);
+  });
+
+  it('opens again with its passphrase to a valid bag, also typed on another keyboard', async () => {
+    const opened = await unlocked(locked, `  ${PASSPHRASE.normalize('NFD')} `);
+    expect(bagFaults((await bagIn(opened)).files)).toEqual([]);
+  });
+
+  it('stays shut to a wrong one', async () => {
+    await expect(unlocked(locked, `${PASSPHRASE}!`)).rejects.toMatchObject({ code: 'archive-passphrase' });
+  });
+
+  it('shows when it was cut or changed', async () => {
+    const bytes = new Uint8Array(await locked.arrayBuffer());
+    await expect(unlocked(new Blob([bytes.subarray(0, bytes.length - 1)]), PASSPHRASE)).rejects.toMatchObject({
+      code: 'archive-cut-off',
+    });
+    bytes[bytes.length >> 1] = (bytes[bytes.length >> 1] ?? 0) ^ 1;
+    await expect(unlocked(new Blob([bytes]), PASSPHRASE)).rejects.toMatchObject({ code: 'archive-cut-off' });
+  });
+
+  it.skipIf(!toolsRequired && !hasAge)('is opened by the age program with the passphrase, and refused without', () =>
+    inFolder(async (place) => {
+      const path = await putFile(place, locked);
+      writeFileSync(`${place}/type.py`, TYPE_IT);
+      run('python3', [`${place}/type.py`, path, `${place}/a.zip`, PASSPHRASE]);
+      expect(run('unzip', ['-tq', `${place}/a.zip`])).toContain('No errors');
+      expect(() => run('python3', [`${place}/type.py`, path, `${place}/b.zip`, 'something else'])).toThrow(
+        /incorrect passphrase/,
+      );
+    }),
+  );
+
+  it.skipIf(!toolsRequired && !hasAge)('is written as the age program reads it, whatever its size (64 kB pieces)', () =>
+    inFolder(async (place) => {
+      const { Encrypter } = await import('age-encryption');
+      const identity = await generateIdentity();
+      writeFileSync(`${place}/key.txt`, `${identity}\n`);
+      for (const size of [1, 65_535, 65_536, 65_537, 200_000]) {
+        const plain = new Uint8Array(size).map((_, i) => i * 7);
+        const encrypter = new Encrypter();
+        encrypter.addRecipient(await identityToRecipient(identity));
+        const stream = await encrypter.encrypt(new Blob([plain]).stream() as ReadableStream<Uint8Array>);
+        const sealed = await new Response(stream as ReadableStream<Uint8Array<ArrayBuffer>>).arrayBuffer();
+        writeFileSync(`${place}/a.age`, new Uint8Array(sealed));
+        writeFileSync(`${place}/a`, plain);
+        run('age', ['-d', '-i', `${place}/key.txt`, '-o', `${place}/b`, `${place}/a.age`]);
+        run('cmp', [`${place}/a`, `${place}/b`]);
+      }
+    }),
+  );
+
+  it('is made piece by piece: the first bytes come before the last are asked for', async () => {
+    let pulled = 0;
+    const source = new ReadableStream<Uint8Array>({
+      pull(controller) {
+        pulled += 1;
+        if (pulled > 400) controller.close();
+        else controller.enqueue(new Uint8Array(10_000));
+      },
+    });
+    const reader = (await encrypted(source, PASSPHRASE, 10)).getReader();
+    await reader.read();
+    await reader.read();
+    expect(pulled).toBeLessThan(60);
+    await reader.cancel();
+  });
+});
+
+describe('a passphrase', () => {
+  it('is asked for twice, long enough, and not one sign over and over', () => {
+    expect(passphraseFault('felt', 'felt')).toBe('tooShort');
+    expect(passphraseFault('a'.repeat(30), 'a'.repeat(30))).toBe('oneSign');
+    expect(passphraseFault(PASSPHRASE, `${PASSPHRASE}.`)).toBe('notTheSame');
+    expect(passphraseFault(PASSPHRASE, ` ${PASSPHRASE.normalize('NFD')}`)).toBeNull();
+    expect(asPassphrase(' a b ')).toBe('a b');
+  });
+
+  it('comes with the warning that a lost one is lost data, and every fault with its sentence', () => {
+    expect(PASSPHRASE_CAUTION).toMatch(/lost/);
+    for (const fault of ['tooShort', 'oneSign', 'notTheSame'] as const)
+      expect(passphraseSentence(fault)).toMatch(/\.$/);
+  });
+});
+
+it('a volume that is not encrypted is an ordinary ZIP', async () => {
+  const [open] = await archiveOf();
+  expect((await unzipped(open as File)).size).toBeGreaterThan(10);
+});
