@@ -1,5 +1,6 @@
 // npm run bench -- --browser: the built app in Chromium, once as fast as this machine is and once with the processor
 // throttled to a quarter, which is nearer a phone. Medians of several runs on fresh profiles. Measured, never asserted.
+import { spawnSync } from 'node:child_process';
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -235,6 +236,65 @@ async function forecasts(slower) {
   await server.close();
 }
 
+/** Memory of the page's own process in MB, once it has been told to clear up. */
+async function memoryOf(profile, cdp) {
+  await cdp.send('HeapProfiler.collectGarbage');
+  const { stdout } = spawnSync('ps', ['-eo', 'rss=,args=', '-ww'], { encoding: 'utf8' });
+  const sizes = stdout
+    .split('\n')
+    .filter((line) => line.includes('--type=renderer') && line.includes(profile))
+    .map((line) => Number.parseInt(line, 10) / 1000);
+  return Math.max(...sizes);
+}
+
+/** Thirty photographs one after another, then each on the measuring bench: what stays behind. */
+async function thirtyPhotographs(picture) {
+  const server = await serve(dist);
+  const { context, page } = await device('thirty', 1);
+  const cdp = await context.newCDPSession(page);
+  const hands = handsOn(page);
+  await hands.shelf.open(server.url);
+  await hands.glance({ shape: 'puzzle', wood: 'lime', price: '45' });
+  const block = page.url().replace(/\/look$/, '');
+  await page.goto(block);
+  const take = async (from, to) => {
+    const paths = [];
+    for (let n = from; n < to; n += 1) {
+      // The end of a JPEG file is not looked at: thirty different photographs that look the same.
+      paths.push(join(folder, `many-${n}.jpg`));
+      await writeFile(paths.at(-1), Buffer.concat([picture, Buffer.from([n])]));
+    }
+    const [chooser] = await Promise.all([page.waitForEvent('filechooser'), hands.look.gallery.click()]);
+    await chooser.setFiles(paths);
+    await page.waitForFunction(() => /photographs saved on this phone/.test(document.body.textContent), undefined, {
+      timeout: 180_000,
+    });
+    await page.waitForTimeout(12_000);
+  };
+  await take(0, 5);
+  const before = await memoryOf('thirty', cdp);
+  await take(5, 35);
+  const after = await memoryOf('thirty', cdp);
+  console.log(`memory of the page: ${before.toFixed(0)} MB after 5 photographs, ${after.toFixed(0)} MB after 30 more`);
+
+  const links = await hands.block.photograph.evaluateAll((all) => all.map((link) => link.href));
+  const measured = async (href) => {
+    await page.goto(`${href}/measure`);
+    await page.getByRole('button', { name: 'Find it for me', exact: true }).click();
+    const found = page.getByText('The edges were found.');
+    await found.or(page.getByRole('main').getByRole('alert')).first().waitFor({ timeout: 10_000 });
+    await page.goto(block);
+  };
+  for (const href of links.slice(0, 3)) await measured(href);
+  const few = await memoryOf('thirty', cdp);
+  for (const href of links.slice(3, 33)) await measured(href);
+  await page.waitForTimeout(35_000);
+  const many = await memoryOf('thirty', cdp);
+  console.log(`  on the measuring bench: ${few.toFixed(0)} MB after 3 of them, ${many.toFixed(0)} MB after 30 more`);
+  await context.close();
+  await server.close();
+}
+
 console.log(`\n${''.padEnd(62)} median   range   load   (ms)`);
 try {
   const server = await serve(dist);
@@ -243,6 +303,7 @@ try {
   const picture = await photograph(page);
   await context.close();
   await server.close();
+  await thirtyPhotographs(picture);
   for (const slower of [1, 4]) {
     await starts(slower);
     await photographTaken(slower, picture);
