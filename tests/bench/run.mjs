@@ -57,6 +57,17 @@ for (const count of [0, 60]) {
   report('  the same with looks: the difference is what looks cost', 30, () => forecast(facts, catalogue, book));
 }
 
+const { adviceOn, choose, randomLots, reRanked, rowsOf, sixtyLots } = await load('tests/bench/sale-cases.ts');
+const lots = sixtyLots();
+const rows = rowsOf(lots);
+report('sale of 60 lots, every row made', 30, () => rowsOf(lots));
+report('sale of 60 lots, one changed, ranked again', 200, (n) => reRanked(lots, rows, Math.abs(n)));
+report('sale of 60 lots: best, two runners-up, more money, more hours', 30, () => adviceOn(rows));
+report('choice of 60 random lots with copies', 40, (n) => {
+  const { lots: random, purse } = randomLots(1 + (Math.abs(n) % 20));
+  choose(random, purse);
+});
+
 // The measuring of photos is a longer run, with photos the project does not carry: npm run bench -- --photos
 if (process.argv.includes('--photos')) await import('./vision.mjs');
 
