@@ -2,6 +2,7 @@ import { acceptUpdate, offline, updateWaiting, updating } from '../offline.ts';
 import { sentenceOf } from '../text/errors.ts';
 import { useApp } from '../ui/app.ts';
 import { Button } from '../ui/button.tsx';
+import { BackupLine } from './backup-line.tsx';
 import { canInstall, install, isInstalled, onIphone, readyNoticeSeen, seeReadyNotice } from './install.ts';
 import css from './notices.module.css';
 
@@ -15,6 +16,7 @@ export function Notices() {
       {store.cleared.value && (
         <Notice kind="bad" title="The phone has cleared Blockworth’s storage.">
           <p>There were blocks here before. If you have a backup, restore it; what is not backed up is gone.</p>
+          <Button href="#/keeping">Restore a backup</Button>
           <Button onPress={() => store.acknowledgeCleared().catch(() => undefined)}>I have seen this</Button>
         </Notice>
       )}
@@ -30,7 +32,7 @@ export function Notices() {
           title={unreadable === 1 ? 'One record cannot be read.' : `${unreadable} records cannot be read.`}
         >
           <p>
-            They are kept as they are. <a href="#/settings">Settings</a> can save them to a file.
+            They are kept as they are. <a href="#/keeping">Keeping</a> can save them to a file.
           </p>
         </Notice>
       )}
@@ -58,6 +60,7 @@ export function Notices() {
           </Button>
         </Notice>
       )}
+      <BackupLine />
     </div>
   );
 }

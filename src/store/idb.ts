@@ -94,8 +94,12 @@ export function createIdbRepository({
     },
   });
 
-  const loadAll = async () =>
-    sorted(await connection.read(['records'], (tx) => allOf(tx.objectStore('records'))), read);
+  const keptRows = () => connection.read(['kept'], (tx) => tx.objectStore('kept').getAll());
+  const loadAll = async () => {
+    const rows = await connection.read(['records'], (tx) => allOf(tx.objectStore('records')));
+    const { records, unreadable } = sorted(rows, read);
+    return { records, unreadable: [...unreadable, ...(await keptRows())] };
+  };
 
   return {
     status,
@@ -173,7 +177,7 @@ export function createIdbRepository({
         return free;
       });
     },
-    kept: () => connection.read(['kept'], (tx) => tx.objectStore('kept').getAll()),
+    kept: keptRows,
     standIn: (key) => connection.read(['standIns'], (tx) => tx.objectStore('standIns').get(key)),
     async keepStandIn(key, { bytes, mime }) {
       await connection.write(['standIns'], (tx) => tx.objectStore('standIns').put({ bytes, mime }, key));

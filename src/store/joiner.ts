@@ -16,6 +16,10 @@ const AT_ONCE = 200;
 /** How far a record is dated ahead of now, in ms; not more than 0 for one that is not. */
 export const aheadOf = (record: AnyRecord, nowMs: number): number => (parseStamp(latestStamp(record))?.ms ?? 0) - nowMs;
 
+/** Without what is merely dated in the future. */
+export const unreadableOnly = (rows: readonly Unreadable[]): readonly Unreadable[] =>
+  rows.filter(({ aheadMs }) => aheadMs === undefined);
+
 export interface JoinOptions {
   /** What cannot be joined and is kept as it came. */
   readonly kept?: readonly Kept[];
@@ -64,7 +68,7 @@ export function createJoiner({ repository, shelf, saver, undoStack, unreadable, 
       await repository.commit({ puts: [], changes: [], kept: rows.slice(from, from + AT_ONCE) });
     }
     if (rows.length > 0) {
-      unreadable.value = await repository.unreadable();
+      unreadable.value = unreadableOnly(await repository.unreadable());
       await readKept();
     }
     return takes;
@@ -83,6 +87,7 @@ export function createJoiner({ repository, shelf, saver, undoStack, unreadable, 
       ready.map(({ record }) => record),
     );
     await repository.commit({ puts: [], changes: [], unkept: ready.map(({ key }) => key) });
+    unreadable.value = unreadableOnly(await repository.unreadable());
     await readKept();
     return ready.length;
   }

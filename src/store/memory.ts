@@ -51,6 +51,12 @@ export function createMemoryRepository(disk = newDisk(), read: ReadRecord = read
   const rows = (ids?: readonly string[]) =>
     structuredClone(ids ? ids.flatMap((id) => disk.records.get(id) ?? []) : [...disk.records.values()]);
 
+  const keptRows = () => structuredClone([...disk.kept.values()]);
+  const loadAll = async () => {
+    const { records, unreadable } = sorted(rows(), read);
+    return { records, unreadable: [...unreadable, ...keptRows()] };
+  };
+
   return {
     status,
     async identity(): Promise<Identity> {
@@ -60,7 +66,7 @@ export function createMemoryRepository(disk = newDisk(), read: ReadRecord = read
     async acknowledgeCleared() {
       disk.cleared = false;
     },
-    loadAll: async () => sorted(rows(), read),
+    loadAll,
     load: async (ids) => sorted(rows(ids), read),
     async commit(batch) {
       await checkBatch(batch, sha256);
@@ -87,7 +93,7 @@ export function createMemoryRepository(disk = newDisk(), read: ReadRecord = read
       for (const key of disk.standIns.keys()) if (!needed.has(key)) disk.standIns.delete(key);
       return keys.filter((key) => !needed.has(key) && disk.bytes.delete(key));
     },
-    kept: async () => structuredClone([...disk.kept.values()]),
+    kept: async () => keptRows(),
     standIn: async (key) => structuredClone(disk.standIns.get(key)),
     async keepStandIn(key, bytes) {
       disk.standIns.set(key, structuredClone(bytes));
@@ -97,7 +103,7 @@ export function createMemoryRepository(disk = newDisk(), read: ReadRecord = read
       if (text === null) disk.notes.delete(name);
       else disk.notes.set(name, text);
     },
-    unreadable: async () => sorted(rows(), read).unreadable,
+    unreadable: async () => (await loadAll()).unreadable,
     changesAfter: async (position, limit) =>
       disk.changes.slice(position, position + limit).map((row, i) => ({ position: position + i + 1, row })),
     estimate: async () => null,

@@ -87,7 +87,7 @@ export interface Repository {
   identity(): Promise<Identity>;
   /** Forgets that the storage was once cleared: the owner has been told. */
   acknowledgeCleared(): Promise<void>;
-  /** Everything, removed records included. */
+  /** Everything, removed records included; among the unreadable also the kept rows, so that a backup has them. */
   loadAll(): Promise<Loaded>;
   /** Those of the ids that are there. */
   load(ids: readonly string[]): Promise<Loaded>;

@@ -7,7 +7,7 @@ import { mergeRecords } from '../core/merge.ts';
 import type { AnyRecord, Fields, Photo } from '../core/records.ts';
 import type { PreparedPhoto } from '../photos/prepared-photo.ts';
 import { type Desk, type Edit, edited, historyOf, type Take, undone } from './edits.ts';
-import { aheadOf, createJoiner, type JoinOptions } from './joiner.ts';
+import { aheadOf, createJoiner, type JoinOptions, unreadableOnly } from './joiner.ts';
 import { type LookUps, lookUps } from './look-ups.ts';
 import { createKeeping, type Keeping } from './persist.ts';
 import { faultIn } from './read-record.ts';
@@ -146,7 +146,7 @@ export function createStore(options: StoreOptions): Store {
     takeIn(loaded.records);
     const ahead = (parseStamp(formatStamp(clock))?.ms ?? 0) - now();
     aheadMs.value = ahead > TOLERANCE_MS ? ahead : 0;
-    unreadable.value = loaded.unreadable;
+    unreadable.value = unreadableOnly(loaded.unreadable);
     isLoaded = true;
   }
 

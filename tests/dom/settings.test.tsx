@@ -1,9 +1,9 @@
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { climateOf } from '../../src/core/climate.ts';
+import { Unreadable } from '../../src/screens/keeping/unreadable.tsx';
 import { BenchFields } from '../../src/screens/settings/bench-fields.tsx';
 import { ClimateFields } from '../../src/screens/settings/climate-fields.tsx';
 import { MoneyFields } from '../../src/screens/settings/money-fields.tsx';
-import { Unreadable } from '../../src/screens/settings/unreadable.tsx';
 import { useApp } from '../../src/ui/app.ts';
 import { type Drawn, drawn } from '../support/dom.tsx';
 

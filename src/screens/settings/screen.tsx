@@ -6,12 +6,10 @@ import { Page, Section } from '../../ui/page.tsx';
 import { AppFields } from './app-fields.tsx';
 import { BenchFields } from './bench-fields.tsx';
 import { ClimateFields } from './climate-fields.tsx';
-import { Keeping } from './keeping.tsx';
 import { MoneyFields } from './money-fields.tsx';
 import { OwnerFields } from './owner-fields.tsx';
 import { PhotoFields } from './photo-fields.tsx';
 import css from './settings.module.css';
-import { Unreadable } from './unreadable.tsx';
 import { Version } from './version.tsx';
 
 export default function SettingsScreen() {
@@ -24,13 +22,9 @@ export default function SettingsScreen() {
       aside={
         <>
           <Section title="Kept on this device">
-            <Keeping />
+            <p>Backing up, restoring, another phone’s file, and how much room is left.</p>
+            <Button href="#/keeping">Keeping</Button>
           </Section>
-          {store.unreadable.value.length > 0 && (
-            <Section title="Records that cannot be read" id="unreadable">
-              <Unreadable records={store.unreadable.value} />
-            </Section>
-          )}
           {present && (
             <Section title="Example sale">
               <p class={css.hint}>The Lanthorn Playhouse sale is invented, to try things on.</p>

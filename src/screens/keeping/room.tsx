@@ -5,7 +5,7 @@ import type { Persistence, Room } from '../../store/persist.ts';
 import { bytes } from '../../text/bytes.ts';
 import { useApp } from '../../ui/app.ts';
 import { Button } from '../../ui/button.tsx';
-import css from './settings.module.css';
+import css from './keeping.module.css';
 
 const persistenceWords: Record<Persistence, string> = {
   granted: 'The phone has promised to keep it.',
@@ -30,7 +30,7 @@ const offlineWords = {
 } as const;
 
 /** Room, the phone’s promise, readiness without signal, the home screen. */
-export function Keeping() {
+export function RoomHere() {
   const { store } = useApp();
   const { keeping } = store;
   const [asking, setAsking] = useState(false);

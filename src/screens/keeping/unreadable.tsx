@@ -1,7 +1,7 @@
 import { saveFile } from '../../parts/save-file.ts';
 import type { Unreadable as UnreadableRecord } from '../../store/repository.ts';
 import { Button } from '../../ui/button.tsx';
-import css from './settings.module.css';
+import css from './keeping.module.css';
 
 const stateWords: Record<UnreadableRecord['state'], string> = {
   'too-new': 'Written by a newer Blockworth: update the app to see it.',

@@ -1,0 +1,86 @@
+import { type LostWords, otherWordsIn, wordsAt } from '../../core/merge-words.ts';
+import type { AnyRecord } from '../../core/records.ts';
+import { blockName } from '../../parts/block-name.ts';
+import { useWordChoice } from '../../parts/other-words.tsx';
+import { useApp } from '../../ui/app.ts';
+import { to } from '../../ui/route.ts';
+import css from './keeping.module.css';
+
+interface Twice {
+  readonly record: AnyRecord;
+  readonly words: LostWords;
+}
+
+/** All words that lie beside others, of every live record. */
+export function useKeptTwice(): readonly Twice[] {
+  const { store } = useApp();
+  const found: Twice[] = [];
+  for (const table of Object.values(store.records)) {
+    for (const record of (table.value as ReadonlyMap<string, AnyRecord>).values()) {
+      if (record.otherWords) found.push(...otherWordsIn(record).map((words) => ({ record, words })));
+    }
+  }
+  return found;
+}
+
+const typeWords: { readonly [type in AnyRecord['type']]?: string } = {
+  block: 'Block',
+  survey: 'Survey',
+  finding: 'Finding',
+  mark: 'Mark',
+  statement: 'Story',
+  photo: 'Photograph',
+  photoMark: 'Mark on a photograph',
+  sale: 'Sale',
+  offer: 'Offer',
+  job: 'Work',
+  settings: 'You',
+};
+
+/** Two phones wrote in one place without knowing of each other: both texts, until one is chosen or put away. */
+export function KeptTwice({ words }: { readonly words: readonly Twice[] }) {
+  return (
+    <>
+      <p class={css.hint}>
+        Written on two phones apart. The later words stand in the record; these stood on the other.
+      </p>
+      <ul class={css.twice}>
+        {words.map(({ record, words: lost }) => (
+          <li key={`${record.id} ${lost.path} ${lost.at}`}>
+            <Where record={record} path={lost.path} />
+            <p>Stands now:</p>
+            <blockquote>{wordsAt(record, lost.path) || '(nothing)'}</blockquote>
+            <p>Also written:</p>
+            <blockquote>{lost.text}</blockquote>
+            <Ways record={record} lost={lost} />
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+function Where({ record, path }: { readonly record: AnyRecord; readonly path: string }) {
+  const { store, catalogue } = useApp();
+  const blockId = record.type === 'block' ? record.id : 'blockId' in record ? (record.blockId ?? undefined) : undefined;
+  const block = blockId === undefined ? undefined : store.get('block', blockId);
+  const field = path.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`).replace(/^diligence\./, '');
+  return (
+    <p>
+      <b>
+        {typeWords[record.type] ?? 'Record'}, {field}
+      </b>
+      {block && (
+        <>
+          {' · '}
+          <a href={to('/block/:id', { id: block.id })}>{blockName(block, catalogue)}</a>
+        </>
+      )}
+    </p>
+  );
+}
+
+function Ways({ record, lost }: { readonly record: AnyRecord; readonly lost: LostWords }) {
+  const ways = useWordChoice(record, lost);
+  return <div class={css.ways}>{ways}</div>;
+}

@@ -1,0 +1,3 @@
+import { defineRoute } from '../../ui/route.ts';
+
+export const routes = [defineRoute({ path: '/keeping', title: 'Keeping', load: () => import('./screen.tsx') })];
