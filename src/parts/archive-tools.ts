@@ -1,0 +1,60 @@
+import { assess } from '../core/assess.ts';
+import { plainTerms } from '../core/blank.ts';
+import type { HatBlock } from '../core/records.ts';
+import type { ReportDocument } from '../core/report.ts';
+import type { ArchiveTools } from '../exports/archive/index.ts';
+import { asFoundReport } from '../reports/as-found.ts';
+import { usualWishes } from '../reports/wishes.ts';
+import type { App } from '../ui/app.ts';
+import { archiveHere, archiveInWorker } from '../workers/archiver.ts';
+import { drawingOf } from './drawing-of.ts';
+
+const startWorker = (): Worker =>
+  new Worker(new URL('../workers/archive.worker.ts', import.meta.url), { type: 'module', name: 'archive' });
+
+type Needed = Pick<App, 'store' | 'catalogue' | 'own' | 'now'>;
+
+/** The as-found report of any block, or undefined before its first survey. */
+function reportOf(block: HatBlock, isWhole: boolean, made: string, { store, catalogue, own }: Needed) {
+  const survey = store.surveyOf(block.id);
+  if (!survey) return undefined;
+  const findings = store.findingsOf(block.id);
+  const sale = block.saleId ? store.get('sale', block.saleId) : undefined;
+  const settings = store.settings.peek();
+  const terms = sale?.terms ?? plainTerms;
+  const facts = {
+    ...{ block, survey, findings, sale, settings },
+    photos: store.photosOf(block.id),
+    alignments: store.alignmentsOf(block.id),
+    marks: store.marksOf(block.id),
+    photoMarks: store.photoMarksOf(block.id),
+    statements: store.statementsOf(block.id),
+    assessment: assess({ block, survey, findings, terms, settings, pace: own.pace.peek() }, catalogue),
+  };
+  const wishes = { ...usualWishes, prices: isWhole, privateNames: isWhole };
+  const report: ReportDocument = asFoundReport(facts, wishes, catalogue, drawingOf(block, catalogue).id, made);
+  return report;
+}
+
+/** What preparing an archive asks of the app. What is still being saved is waited for, so that it is in it. */
+export function archiveTools(app: Needed): ArchiveTools {
+  const { store, catalogue, now } = app;
+  const { repository } = store;
+  return {
+    storage: {
+      async loadAll() {
+        await store.settled();
+        return repository.loadAll();
+      },
+      photoBytes: repository.photoBytes,
+      photoKeys: repository.photoKeys,
+      identity: repository.identity,
+      estimate: repository.estimate,
+    },
+    catalogue,
+    now,
+    newId: store.newId,
+    report: (block, isWhole, made) => reportOf(block, isWhole, made, app),
+    archiver: typeof Worker === 'function' ? archiveInWorker(startWorker) : archiveHere(),
+  };
+}
