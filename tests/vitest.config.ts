@@ -17,7 +17,7 @@ export default defineConfig({
         test: {
           name: 'unit',
           environment: 'node',
-          include: ['tests/{core,catalogue,pixels,store,exports,imports,text,house}/**/*.test.ts'],
+          include: ['tests/{core,catalogue,pixels,store,exports,reports,imports,text,house}/**/*.test.ts'],
         },
       },
       { root, oxc: jsx, test: { name: 'dom', environment: 'happy-dom', include: ['tests/dom/**/*.test.tsx'] } },

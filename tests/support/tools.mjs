@@ -9,6 +9,8 @@ const TOOLS = {
   pdfinfo: 'poppler-utils',
   pdftotext: 'poppler-utils',
   pdffonts: 'poppler-utils',
+  pdfdetach: 'poppler-utils',
+  pdfimages: 'poppler-utils',
   exiftool: 'libimage-exiftool-perl',
   age: 'age',
   unzip: 'unzip',
