@@ -82,11 +82,17 @@ const LONGEST = 2_000;
  */
 export function ladderOf(standing: number | null, limit: number | null, terms: SaleTerms): Ladder {
   const rung = (bid: number): Rung => ({ bid, allIn: allInAt(bid, terms) });
+  if (limit === null) return { rungs: [], stop: null, hidden: 0 };
+  // Any amount is a bid: the one that matters is the last.
+  if (terms.bidSteps.length === 0) {
+    const last = limit > (standing ?? 0) ? rung(limit) : null;
+    return { rungs: last ? [last] : [], stop: last, hidden: 0 };
+  }
   const first =
     standing === null
       ? (terms.bidSteps[0]?.from ?? 0) || nextBid(0, terms.bidSteps)
       : nextBid(standing, terms.bidSteps);
-  if (limit === null || first > limit) return { rungs: [], stop: null, hidden: 0 };
+  if (first > limit) return { rungs: [], stop: null, hidden: 0 };
   const bids: number[] = [];
   for (let bid = first; bid <= limit && bids.length < LONGEST; bid = nextBid(bid, terms.bidSteps)) bids.push(bid);
   const stop = minor(bids.at(-1) ?? first);

@@ -28,8 +28,9 @@ export interface Lot {
   readonly offers: readonly Offer[];
 }
 
-/** Terms the lots are sold at and what a copy takes, hours: the same for all. */
+/** Terms the lots are sold at, in which currency, and what a copy takes, hours: the same for all. */
 export interface TableFacts {
+  readonly currency: string;
   readonly terms: SaleTerms;
   readonly copyHours: number;
 }
@@ -72,6 +73,8 @@ export interface LotRow {
   /** The look most worth taking next, of all its blocks. */
   readonly look: (Look & { readonly blockId: string }) | null;
   readonly standing: Standing;
+  /** A lot in another currency than the sale's is shown and not reckoned with: nothing is converted. */
+  readonly otherCurrency: string | null;
 }
 
 /** Whether everything, something or nothing was looked for. */
@@ -119,12 +122,14 @@ export const isWanted = ({ worth }: Pick<BlockFigures, 'worth'>): boolean => wor
 /** A lot as a line of the table. The worth of a job lot is the sum of what is wanted, nothing for the rest. */
 export function rowOf(lot: Lot, facts: TableFacts): LotRow {
   const blocks = lot.blocks.map((one) => figuresOf(one, facts));
-  const isKnown = blocks.every(({ worth }) => worth !== undefined) && blocks.length > 0;
+  const currencies = [...(lot.job ? [lot.job] : []), ...lot.blocks.map(({ block }) => block)].map((of) => of.currency);
+  const otherCurrency = currencies.find((currency) => currency !== facts.currency) ?? null;
+  const isKnown = otherCurrency === null && blocks.length > 0 && blocks.every(({ worth }) => worth !== undefined);
   const worth = isKnown
     ? blocks.reduce((sum, one) => sum + Math.max(0, one.worth ?? 0), 0) - (lot.job?.disposal ?? 0)
     : undefined;
   const wanted = lot.job ? blocks.filter(isWanted) : blocks;
-  const price = priceOf(lot, facts.terms);
+  const price = otherCurrency === null ? priceOf(lot, facts.terms) : null;
   const allIn = price && allInAt(price.amount, facts.terms);
   const looks = lot.blocks.flatMap(({ block, forecast }) =>
     (forecast?.looks ?? []).map((look) => ({ ...look, blockId: block.id })),
@@ -148,5 +153,6 @@ export function rowOf(lot: Lot, facts: TableFacts): LotRow {
     quarantine: blocks.some(({ quarantine }) => quarantine),
     look: looks.reduce<LotRow['look']>((best, look) => (look.worth > (best?.worth ?? 0) ? look : best), null),
     standing: standingOf(lot),
+    otherCurrency,
   };
 }

@@ -1,4 +1,6 @@
 import type { HatBlock, JobLot, Pin, Sale } from '../core/records.ts';
+import { notBoughtWords } from '../text/lots.ts';
+import { Button } from '../ui/button.tsx';
 import { ChoiceField, MoneyField, TextField, TickField } from '../ui/field.tsx';
 import { useSaleActions } from './sale-actions.ts';
 
@@ -17,6 +19,14 @@ export function LotFigureFields({ sale, carrier }: { readonly sale: Sale; readon
   const isAuction = sale.terms.way === 'auction';
   return (
     <>
+      {carrier.notBought != null && (
+        <p>
+          Not bought: {notBoughtWords(carrier.notBought).toLocaleLowerCase('en-GB')}.{' '}
+          <Button look="quiet" onPress={() => actions.backOnTable(carrier)}>
+            Back on the table
+          </Button>
+        </p>
+      )}
       <TextField
         label="Ticket or lot number"
         value={carrier.objectNumber}

@@ -41,7 +41,7 @@ function AskSeller({ of, forecast }: { readonly of: BlockCase; readonly forecast
   const { catalogue } = useApp();
   const [text, setText] = useState<string>();
   const [said, setSaid] = useState('');
-  const remote = of.sale?.channel === 'auctionOnline';
+  const remote = of.block.fromPictures ?? of.sale?.channel === 'auctionOnline';
   if (text === undefined) {
     return (
       <Button

@@ -100,6 +100,15 @@ export function saleActionsOn(store: Store, now: () => number) {
     },
     setLot: (lot: JobLot, patch: Patch<'lot'>) => change('the job lot', set('lot', lot.id, patch)),
     setFigures: (carrier: HatBlock | JobLot, patch: LotPatch, label: string) => change(label, patchOf(carrier, patch)),
+    /** Not let go after all: it stands on the table again, and the sums count it. */
+    backOnTable: (carrier: HatBlock | JobLot) =>
+      change(
+        'putting it back on the table',
+        patchOf(carrier, { notBought: null }),
+        ...(carrier.type === 'lot' ? store.blocksOfLot(carrier.id) : [carrier]).map(({ id }) =>
+          set('block', id, { place: 'lookingAt' }),
+        ),
+      ),
     putInto: (block: HatBlock, lotId: string | null) =>
       change(lotId ? 'putting it into the lot' : 'taking it out of the lot', set('block', block.id, { lotId })),
     /** The blocks stay, each a lot by itself. */

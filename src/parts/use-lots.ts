@@ -57,7 +57,7 @@ export function useLots(sale: Sale): { readonly rows: readonly LotRow[]; readonl
   // What they say, not which object says it: a block of another kind looked at elsewhere changes nothing here.
   const beliefs = useMemo(() => JSON.stringify(tallies), [tallies]);
   const copyHours = useMemo(() => copyPlan(catalogue, pace).meanHours, [catalogue, pace]);
-  const facts: TableFacts = { terms: sale.terms, copyHours };
+  const facts: TableFacts = { terms: sale.terms, currency: sale.currency, copyHours };
 
   const asks: { readonly kept: Kept; readonly key: Key; readonly facts: ForecastCase }[] = [];
   const blocks = store.blocksOf(sale.id).flatMap((block): LotBlock[] => {
@@ -98,7 +98,7 @@ export function useLots(sale: Sale): { readonly rows: readonly LotRow[]; readonl
 
   const rows = lotsOf(blocks, store.lotsOf(sale.id), store).map((lot) => {
     const key = [
-      ...[lot.job, lot.offers, sale.terms, copyHours],
+      ...[lot.job, lot.offers, sale.terms, sale.currency, copyHours],
       ...lot.blocks.flatMap(({ block, survey, book, forecast }) => [block, survey, book, forecast]),
     ];
     const before = memory.rows.get(lot.id);

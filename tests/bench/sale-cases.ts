@@ -21,6 +21,7 @@ const facts = {
     bidSteps: [{ from: 0, step: 500 }],
   }),
   copyHours: 3,
+  currency: 'GBP',
 };
 const purse: Purse = { money: 80_000, minutes: 60 * 60, held: {} };
 

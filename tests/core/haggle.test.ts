@@ -79,6 +79,12 @@ describe('the ladder of bids', () => {
     expect(hidden).toBe(13 - 6 + 1);
   });
 
+  it('is only the last bid where the saleroom prints no steps', () => {
+    const free = { ...terms, bidSteps: [] };
+    expect(ladderOf(3_000, 7_867, free).rungs.map(({ bid }) => bid)).toEqual([7_867]);
+    expect(ladderOf(7_867, 7_867, free).rungs).toEqual([]);
+  });
+
   it('has no rung once the next bid is over the limit', () => {
     expect(ladderOf(7_000, 7_867, terms)).toEqual({ rungs: [], stop: null, hidden: 0 });
     expect(ladderOf(null, null, terms).stop).toBeNull();

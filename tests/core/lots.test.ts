@@ -26,7 +26,7 @@ import {
 import { id } from '../store/make.ts';
 
 const settings = someSettings();
-const facts = { terms: someTerms({ way: 'haggle' }), copyHours: 3 };
+const facts = { terms: someTerms({ way: 'haggle' }), copyHours: 3, currency: 'GBP' };
 
 /** A lot of the example sale, everything looked at, by the book and by the draws. */
 function exampleBlock(number: string, blockId: string): LotBlock {
@@ -274,6 +274,14 @@ describe('the purse', () => {
       money: null,
       minutes: 150,
     });
+  });
+});
+
+describe('a lot in another currency', () => {
+  it('is shown and not reckoned with: nothing is converted', () => {
+    const row = rowOf(single('L01', 10), { ...facts, currency: 'EUR' });
+    expect(row).toMatchObject({ otherCurrency: 'GBP', price: null, worth: undefined, surplus: null });
+    expect(choiceLotsOf([row], {}, settings)).toEqual([]);
   });
 });
 

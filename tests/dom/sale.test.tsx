@@ -208,6 +208,15 @@ describe('going home', () => {
     expect(store.offersOf(blockNamed('L04').id).filter(({ what }) => what === 'paid')).toHaveLength(1);
   });
 
+  it('lets a lot that was not bought come back to the table', async () => {
+    page.press('Go home with 3');
+    page.clear();
+    await open(HaggleScreen, blockNamed('L03').id);
+    expect(page.text()).toContain('Not bought: too dear.');
+    page.press('Back on the table');
+    expect(blockNamed('L03')).toMatchObject({ place: 'lookingAt', notBought: null });
+  });
+
   it('wants a price for each that was bought, and takes one back to the table', () => {
     act(() => actions().setBlock(blockNamed('L06'), { priceAsked: null }, 'the price'));
     page.choose('L06 Sectional fedora, one piece short', 'bought');

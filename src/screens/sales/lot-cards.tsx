@@ -5,21 +5,29 @@ import { lookWords, workWords } from '../../text/lots.ts';
 import { useApp } from '../../ui/app.ts';
 import { Button } from '../../ui/button.tsx';
 import { haggleHref, Limit, lotHref, Price, Surplus } from './lot-figures.tsx';
-import { LotMarks, LotVerdict } from './lot-marks.tsx';
+import { type Fills, LotMarks, LotVerdict } from './lot-marks.tsx';
 import css from './table.module.css';
 
 /** The lots one under another: name and verdict, the three figures that decide, work, what to look at; haggle beside. */
-export function LotCards({ sale, rows }: { readonly sale: Sale; readonly rows: readonly LotRow[] }) {
+export function LotCards({
+  sale,
+  rows,
+  fills,
+}: {
+  readonly sale: Sale;
+  readonly rows: readonly LotRow[];
+  readonly fills: Fills;
+}) {
   return (
     <ul class={css.cards}>
       {rows.map((row) => (
-        <Card key={row.id} row={row} sale={sale} />
+        <Card key={row.id} row={row} sale={sale} fills={fills} />
       ))}
     </ul>
   );
 }
 
-function Card({ row, sale }: { readonly row: LotRow; readonly sale: Sale }) {
+function Card({ row, sale, fills }: { readonly row: LotRow; readonly sale: Sale; readonly fills: Fills }) {
   const { catalogue } = useApp();
   const name = lotName(row.lot, catalogue);
   return (
@@ -48,7 +56,7 @@ function Card({ row, sale }: { readonly row: LotRow; readonly sale: Sale }) {
           </dd>
         </div>
       </dl>
-      <LotMarks row={row} sale={sale} />
+      <LotMarks row={row} sale={sale} fills={fills} />
       <div class={css.last}>
         <span>
           {workWords(row)}

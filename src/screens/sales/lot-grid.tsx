@@ -7,7 +7,7 @@ import { lookWords } from '../../text/lots.ts';
 import { useApp } from '../../ui/app.ts';
 import { Button } from '../../ui/button.tsx';
 import { haggleHref, Limit, lotHref, Price, Surplus } from './lot-figures.tsx';
-import { LotMarks, LotVerdict } from './lot-marks.tsx';
+import { type Fills, LotMarks, LotVerdict } from './lot-marks.tsx';
 import css from './table.module.css';
 
 /** Which way a column sorts: best first. */
@@ -17,11 +17,13 @@ const ascending: readonly LotOrder[] = ['price', 'hours', 'days', 'verdict', 'nu
 export function LotGrid({
   sale,
   rows,
+  fills,
   order,
   onOrder,
 }: {
   readonly sale: Sale;
   readonly rows: readonly LotRow[];
+  readonly fills: Fills;
   readonly order: LotOrder;
   readonly onOrder: (order: LotOrder) => void;
 }) {
@@ -58,14 +60,14 @@ export function LotGrid({
       </thead>
       <tbody>
         {rows.map((row) => (
-          <Line key={row.id} row={row} sale={sale} />
+          <Line key={row.id} row={row} sale={sale} fills={fills} />
         ))}
       </tbody>
     </table>
   );
 }
 
-function Line({ row, sale }: { readonly row: LotRow; readonly sale: Sale }) {
+function Line({ row, sale, fills }: { readonly row: LotRow; readonly sale: Sale; readonly fills: Fills }) {
   const { catalogue } = useApp();
   const name = lotName(row.lot, catalogue);
   const { currency } = sale;
@@ -93,7 +95,7 @@ function Line({ row, sale }: { readonly row: LotRow; readonly sale: Sale }) {
         {days(row.days)}
       </td>
       <td>
-        <LotMarks row={row} sale={sale} />
+        <LotMarks row={row} sale={sale} fills={fills} />
         {row.looked !== 'all' && <small>{lookWords(row, currency, catalogue)}</small>}
       </td>
       <td>

@@ -2,11 +2,14 @@ import { headCm } from '../../core/head-size.ts';
 import { carrierOf } from '../../core/lot-price.ts';
 import type { LotRow } from '../../core/lots.ts';
 import type { Sale } from '../../core/records.ts';
-import { useShelfHeld } from '../../parts/use-shelf-held.ts';
+import type { useShelfHeld } from '../../parts/use-shelf-held.ts';
 import { VerdictMark } from '../../parts/verdict-mark.tsx';
 import { FILLING_WORDS, notBoughtWords, verdictsOf } from '../../text/lots.ts';
 import { useApp } from '../../ui/app.ts';
 import css from './table.module.css';
+
+/** What a block would be to the shelf as it stands. */
+export type Fills = ReturnType<typeof useShelfHeld>['fills'];
 
 /** The verdict of a lot: of its one block, or counted over the blocks of a job lot. */
 export function LotVerdict({ row }: { readonly row: LotRow }) {
@@ -21,8 +24,7 @@ export const isFromPictures = ({ lot }: LotRow, sale: Pick<Sale, 'channel'>): bo
   carrierOf(lot)?.fromPictures ?? sale.channel === 'auctionOnline';
 
 /** What one should know of a lot beside its figures; each in words. */
-export function LotMarks({ row, sale }: { readonly row: LotRow; readonly sale: Sale }) {
-  const { fills } = useShelfHeld(sale.example);
+export function LotMarks({ row, sale, fills }: { readonly row: LotRow; readonly sale: Sale; readonly fills: Fills }) {
   const filling = row.lot.blocks
     .map(({ block, survey }) => fills({ blockType: block.blockType, sizeCm: headCm(survey.measures) }))
     .find((found) => found !== null);
@@ -31,6 +33,7 @@ export function LotMarks({ row, sale }: { readonly row: LotRow; readonly sale: S
     row.standing === 'paid' ? ['bought', 'Paid'] : row.standing === 'agreed' ? ['bought', 'Agreed'] : null,
     row.standing === 'notBought' ? ['left', `Not bought: ${notBoughtWords(carrier?.notBought ?? '')}`] : null,
     row.blocks.some(({ refused }) => refused) ? ['bad', 'Not to be taken home'] : null,
+    row.otherCurrency ? ['warn', `In ${row.otherCurrency}: not counted`] : null,
     row.quarantine ? ['warn', 'Quarantine'] : null,
     isFromPictures(row, sale) && row.looked !== 'all' ? ['warn', 'Pictures only: bid as risky'] : null,
     carrier?.pinned === 'in' ? ['plain', 'Pinned in'] : carrier?.pinned === 'out' ? ['plain', 'Pinned out'] : null,

@@ -9,6 +9,7 @@ import {
   orderedRows,
 } from '../../core/lots-order.ts';
 import type { Sale } from '../../core/records.ts';
+import { useShelfHeld } from '../../parts/use-shelf-held.ts';
 import { SelectField } from '../../ui/field.tsx';
 import { Section } from '../../ui/page.tsx';
 import { useWide } from '../../ui/use-wide.ts';
@@ -49,6 +50,7 @@ export function LotsTable({
   const [order, setOrder] = useState<LotOrder>('surplus');
   const [filter, setFilter] = useState<LotFilter>('all');
   const wide = useWide();
+  const { fills } = useShelfHeld(sale.example);
   const shown = orderedRows(rows, order, filter);
   return (
     <Section title="Lots" aside={<span class="figures">{rows.length}</span>}>
@@ -76,9 +78,9 @@ export function LotsTable({
       </p>
       {shown.length === 0 && <p>No lot is like that now.</p>}
       {wide ? (
-        <LotGrid sale={sale} rows={shown} order={order} onOrder={setOrder} />
+        <LotGrid sale={sale} rows={shown} fills={fills} order={order} onOrder={setOrder} />
       ) : (
-        <LotCards sale={sale} rows={shown} />
+        <LotCards sale={sale} rows={shown} fills={fills} />
       )}
     </Section>
   );
