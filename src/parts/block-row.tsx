@@ -1,4 +1,5 @@
 import { money, moneyAbout } from '../text/format.ts';
+import { notBoughtWords } from '../text/lots.ts';
 import { useApp } from '../ui/app.ts';
 import { to } from '../ui/route.ts';
 import { limitOf } from './answer.tsx';
@@ -40,6 +41,9 @@ function Row({ of }: { readonly of: BlockCase }) {
               {limitWords(limit, of.block.currency)}
               {decision.at !== null && `, asked ${money(decision.at, of.block.currency)}`}
             </span>
+            {of.block.notBought != null && (
+              <span> · not bought: {notBoughtWords(of.block.notBought).toLocaleLowerCase('en-GB')}</span>
+            )}
             {unknownEssentials.length > 0 && <span> · {unknownEssentials.length} unknown</span>}
           </span>
         </span>

@@ -41,7 +41,7 @@ export function limitFigure({ limit }: Pick<LotRow, 'limit'>, currency: string):
   return limit === null || limit === 0 ? 'nothing' : moneyAbout(limit, currency);
 }
 
-/** What a look would be worth, where nobody looked: `Knock first: could be worth £12`. */
+/** What a look would be worth, where nobody looked: `Not looked at yet. Knock first (20 s): worth £12`. */
 export function lookWords({ look, looked }: LotRow, currency: string, catalogue: Catalogue): string {
   if (looked === 'all') return 'Looked at';
   const said = looked === 'not' ? 'Not looked at yet' : 'Partly looked at';
@@ -49,7 +49,7 @@ export function lookWords({ look, looked }: LotRow, currency: string, catalogue:
   const where = entry(catalogue.stations, look.station)?.term ?? look.station;
   return look.worth < 100
     ? `${said}; more looking would hardly change it`
-    : `${said}. ${where}, ${look.seconds} s: worth ${moneyAbout(look.worth, currency)}`;
+    : `${said}. ${where} first (${look.seconds} s): worth ${moneyAbout(look.worth, currency)}`;
 }
 
 export const workWords = (row: Pick<LotRow, 'hours' | 'days'>): string => `${hours(row.hours)}, ${days(row.days)}`;

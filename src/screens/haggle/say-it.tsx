@@ -6,20 +6,38 @@ import { Button } from '../../ui/button.tsx';
 import { MoneyField } from '../../ui/field.tsx';
 import css from './haggle.module.css';
 
-/** One amount, five things it may be; the likeliest amounts are chips. */
+type Saying = readonly { readonly what: Offer['what']; readonly words: string }[];
+
+const atStall: Saying = [
+  { what: 'offered', words: 'I offer' },
+  { what: 'asked', words: 'They ask' },
+  { what: 'refused', words: 'Refused' },
+  { what: 'agreed', words: 'Agreed' },
+  { what: 'paid', words: 'Paid' },
+];
+const inRoom: Saying = [
+  { what: 'agreed', words: 'Mine at' },
+  { what: 'refused', words: 'Another’s at' },
+  { what: 'paid', words: 'Paid' },
+];
+
+/** One amount, and what it may be; the likeliest amounts are chips. In a saleroom the hammer is all there is to say. */
 export function SayIt({
   carrier,
+  isAuction,
   asked,
   suggested,
 }: {
   readonly carrier: HatBlock | JobLot;
+  readonly isAuction: boolean;
   readonly asked: number | null;
   readonly suggested: number | null;
 }) {
   const actions = useSaleActions();
   const [amount, setAmount] = useState<number | null>(null);
   const [round, setRound] = useState(0);
-  const chips = [...new Set([suggested, asked].filter((chip): chip is number => chip !== null && chip > 0))];
+  const likely = isAuction ? [carrier.bidNow ?? null] : [suggested, asked];
+  const chips = [...new Set(likely.filter((chip): chip is number => chip !== null && chip > 0))];
   const say = (what: Offer['what']) => (): void => {
     if (amount !== null && amount >= 0) actions.offer(carrier, what, amount);
   };
@@ -40,27 +58,18 @@ export function SayIt({
               }}
             >
               {money(chip, carrier.currency)}
-              {chip === suggested ? ' next' : ' as asked'}
+              {isAuction ? ' as bid' : chip === suggested ? ' next' : ' as asked'}
             </Button>
           ))}
         </div>
       )}
       <div class={css.say}>
-        <Button onPress={say('offered')} disabled={none}>
-          I offer{words}
-        </Button>
-        <Button onPress={say('asked')} disabled={none}>
-          They ask{words}
-        </Button>
-        <Button onPress={say('refused')} disabled={none}>
-          Refused{words}
-        </Button>
-        <Button onPress={say('agreed')} disabled={none}>
-          Agreed{words}
-        </Button>
-        <Button onPress={say('paid')} disabled={none}>
-          Paid{words}
-        </Button>
+        {(isAuction ? inRoom : atStall).map((one) => (
+          <Button key={one.what} onPress={say(one.what)} disabled={none}>
+            {one.words}
+            {words}
+          </Button>
+        ))}
       </div>
     </>
   );

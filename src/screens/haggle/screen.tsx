@@ -18,6 +18,9 @@ import css from './haggle.module.css';
 import { BidLadder } from './ladder.tsx';
 import { SayIt } from './say-it.tsx';
 
+const HAGGLING =
+  'Learn the price of the whole group first, name one figure, show the fault, pay at once. Common practice.';
+
 export default function HaggleScreen({ params }: { params: Params }) {
   const id = params.id ?? '';
   const sale = useSaleOf(id);
@@ -74,16 +77,17 @@ function Haggle({ sale, row }: { readonly sale: Sale; readonly row: LotRow }) {
     >
       <BigFigures row={row} sale={sale} figures={figures} asked={asked} covered={covered} />
       {isAuction && <BidLadder row={row} sale={sale} covered={covered} carrier={carrier} />}
-      <Section title="Say it">
+      <Section title={isAuction ? 'When the hammer falls' : 'Say it'}>
         <SayIt
           carrier={carrier}
+          isAuction={isAuction}
           asked={asked}
           suggested={covered ? null : nextOffer(offers, asked, figures, unit)}
           key={offers.length}
         />
       </Section>
       <p class={css.hint}>
-        Learn the price of the whole group first, name one figure, show the fault, pay at once. Common practice.
+        {isAuction ? 'Decide the stop before the lot comes up, and keep to it. Common practice.' : HAGGLING}
       </p>
     </Page>
   );
