@@ -88,6 +88,20 @@ describe('the example sale with 350 in cash', () => {
   });
 });
 
+describe('an evening short of hours', () => {
+  it('knows what five hours more would bring, and what they would push out', () => {
+    const hours = purseOf({ budget: null, hoursToSpare: 8, neededBy: null }, table, {}, settings, '2026-10-17');
+    const { sets, moreHours } = adviseOn(choiceLotsOf(table, {}, settings), hours, { money: 5_000, minutes: 300 });
+    const [best] = sets;
+    expect(best?.minutes).toBeLessThanOrEqual(480);
+    expect(moreHours?.gain).toBeGreaterThan(0);
+    const then = [...(best?.ids ?? []), ...(moreHours?.comes ?? [])].filter((one) => !moreHours?.goes.includes(one));
+    const minutes = then.reduce((sum, one) => sum + 60 * (table.find((row) => row.id === one)?.hours ?? 0), 0);
+    expect(minutes).toBeLessThanOrEqual(480 + 300 + then.length);
+    expect(minutes).toBeGreaterThan(best?.minutes ?? 0);
+  });
+});
+
 describe('a job lot', () => {
   const ofBox = rowOf({ ...box, blocks: box.blocks.map((one) => ({ ...one, forecast: undefined })) }, facts);
 

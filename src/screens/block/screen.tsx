@@ -55,6 +55,12 @@ function BlockPage({ of }: { readonly of: BlockCase }) {
             <>
               {' · '}
               <a href={to('/sale/:id', { id: sale.id })}>{sale.title || 'Unnamed sale'}</a>
+              {!isHome && (
+                <>
+                  {' · '}
+                  <a href={to('/haggle/:id', { id: block.id })}>Haggle</a>
+                </>
+              )}
             </>
           )}
         </>
