@@ -16,6 +16,7 @@ export const TEXT_FIELDS = {
   photo: ['caption'],
   photoMark: ['text'],
   sale: ['title', 'place', 'seller', 'diligence', 'note'],
+  lot: ['title', 'objectNumber', 'note'],
   offer: ['note'],
   job: ['note'],
   settings: ['ownerName'],
