@@ -114,12 +114,17 @@ export function countDays(
 /** Below this an evening counts as used up and a step as done; hours, far under a minute. */
 const NOTHING = 1e-9;
 
+/** Steps in order, as far as days are counted: hands-on hours, and the wait after them. */
+export interface StepsInOrder {
+  readonly steps: readonly Pick<Plan['steps'][number], 'treatment' | 'hours' | 'waitHours'>[];
+}
+
 /**
  * Elapsed days of one block by itself, its steps in the plan's order. Source: scheduling rules of trade handbook §6.2.
  * @param pick which of the three estimates to use
  * @param firstWeekday weekday of day 0, Monday = 0
  */
-export function daysFor(plan: Plan, evenings: Evenings, pick: 'o' | 'm' | 'p' = 'm', firstWeekday = 0): Days {
+export function daysFor(plan: StepsInOrder, evenings: Evenings, pick: 'o' | 'm' | 'p' = 'm', firstWeekday = 0): Days {
   const hours = plan.steps.map((step) => step.hours[pick]);
   const waits = plan.steps.map((step) => step.waitHours[pick]);
   const used = new Set<number>();

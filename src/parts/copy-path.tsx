@@ -1,11 +1,10 @@
 import { entry } from '../core/catalogue.ts';
 import { holds } from '../core/condition.ts';
-import { pathOf, planOnPath } from '../core/path.ts';
-import { hoursRange, money } from '../text/format.ts';
+import { pathOf } from '../core/path.ts';
 import { useApp } from '../ui/app.ts';
 import { ChoiceField } from '../ui/field.tsx';
 import css from './copy-path.module.css';
-import { LogTime } from './log-time.tsx';
+import { PlanList } from './plan-list.tsx';
 import { useQuarantineActions } from './quarantine-actions.ts';
 import { SourceLine } from './source-line.tsx';
 import type { BlockCase } from './use-case.ts';
@@ -41,16 +40,12 @@ function useCopyable({ block, assessment }: BlockCase): boolean {
 
 /** The way of a lost cause: its shape taken once, with care, whose rights it may be, and what that costs in hours and waiting. */
 export function CopyPlan({ of }: { readonly of: BlockCase }) {
-  const { catalogue, own } = useApp();
+  const { catalogue } = useApp();
   const copyable = useCopyable(of);
   const { setting } = of.assessment;
-  const plan = planOnPath('copy', of.assessment, catalogue, own.pace.value);
   return (
     <>
-      <p class={css.sum}>
-        <b class="figures">{hoursRange(plan.hours.o, plan.hours.p)}</b> of work,{' '}
-        {money(plan.consumables, of.block.currency)} of consumables. These are the hours the price of a copy rests on.
-      </p>
+      <p class={css.sum}>These are the steps and hours the price of a copy rests on.</p>
       {!copyable && <p class={css.gate}>What was found on it says that it would not stand being copied.</p>}
       {catalogue.law
         .filter(({ bearsOn }) => bearsOn === 'copying')
@@ -62,34 +57,7 @@ export function CopyPlan({ of }: { readonly of: BlockCase }) {
             <SourceLine source={source} />
           </details>
         ))}
-      <ol class={css.steps}>
-        {plan.steps.map((step) => {
-          const treatment = entry(catalogue.treatments, step.treatment);
-          if (!treatment) return null;
-          const { term, cautions, how, tools, doneWhen, source } = treatment;
-          return (
-            <li key={step.treatment}>
-              <details>
-                <summary>
-                  <span>
-                    {term}
-                    <small class="figures">
-                      {hoursRange(step.hours.o, step.hours.p)}
-                      {step.waitHours.m > 0 && `, then wait ${waitRange(step.waitHours)}`}
-                    </small>
-                  </span>
-                </summary>
-                <Warnings lines={cautions} />
-                <p>{how}</p>
-                {tools.length > 0 && <p>Wants: {tools.join(', ')}.</p>}
-                <p>Done when: {doneWhen}</p>
-                <LogTime of={of} step={step} />
-                <SourceLine source={source} />
-              </details>
-            </li>
-          );
-        })}
-      </ol>
+      <PlanList of={of} />
       <h3>Ways to take it</h3>
       <ul class={css.steps}>
         {Object.entries(catalogue.copyWays)
@@ -118,10 +86,3 @@ const Warnings = ({ lines }: { readonly lines: readonly string[] }) =>
       ))}
     </ul>
   );
-
-/** `2–7 days`, `12–48 h`. */
-function waitRange({ o, p }: { readonly o: number; readonly p: number }): string {
-  const inDays = o >= 48;
-  const [low, high] = inDays ? [Math.round(o / 24), Math.round(p / 24)] : [o, p];
-  return `${low === high ? low : `${low}–${high}`} ${inDays ? 'days' : 'h'}`;
-}

@@ -1,77 +1,93 @@
-import { entry } from '../core/catalogue.ts';
+import { useState } from 'preact/hooks';
+import type { ThreePoint } from '../core/catalogue.ts';
+import { daysFor, eveningsOf } from '../core/days.ts';
+import type { WorkItem } from '../core/work/work-plan.ts';
 import { days, hoursRange, money } from '../text/format.ts';
-import { useApp } from '../ui/app.ts';
-import { StepAdvice } from './advice.tsx';
-import { LogTime } from './log-time.tsx';
+import { minutesWords } from '../text/moments.ts';
+import { Button } from '../ui/button.tsx';
+import { useActions } from './actions.ts';
+import { AddStep } from './add-step.tsx';
+import { HeldQuestions } from './held-questions.tsx';
 import css from './plan-list.module.css';
+import { PlanStepRow } from './plan-step.tsx';
 import type { BlockCase } from './use-case.ts';
-import { useNames } from './use-names.ts';
+import { useWork } from './use-work.ts';
 
-const unitWords = { areaPct: '% of the surface', lengthMm: 'mm', areaCm2: 'cm²', count: '×', coats: 'coats' } as const;
-
-/** The work in the order it must be done: caution first, then why, how, how long and what it waits for. */
+/** The work on a block in the order it must be done: each step to be read, done, left out or moved; and steps of one's own. */
 export function PlanList({ of }: { readonly of: BlockCase }) {
-  const { catalogue } = useApp();
-  const { findingName } = useNames(of);
-  const { plan, days: elapsed } = of.assessment;
+  const items = useWork(of);
+  const [adding, setAdding] = useState(false);
+  const [said, setSaid] = useState('');
+  const open = items.filter(({ stand }) => stand === 'open');
+  const elapsed = daysFor(
+    { steps: open.map(({ key, hours, waitHours }) => ({ treatment: key, hours, waitHours })) },
+    eveningsOf(of.settings),
+  );
+  const dayOf = new Map(elapsed.steps.map(({ treatment, from }) => [treatment, from + 1]));
   return (
     <>
-      <p class={css.sum}>
-        <b class="figures">{hoursRange(plan.hours.o, plan.hours.p)}</b> of work over{' '}
-        <b class="figures">{days(elapsed.total)}</b>, {money(plan.consumables, of.block.currency)} of consumables.
+      <Sum of={of} items={items} days={elapsed.total} />
+      <p class="visually-hidden" role="status">
+        {said}
       </p>
       <ol class={css.steps}>
-        {plan.steps.map((step, index) => {
-          const treatment = entry(catalogue.treatments, step.treatment);
-          const when = elapsed.steps[index];
-          if (!treatment) return null;
-          const because = [
-            ...new Set(step.because.map(({ findingId }) => (findingId ? findingName(findingId) : ''))),
-          ].filter(Boolean);
-          return (
-            <li key={step.treatment}>
-              <details>
-                <summary>
-                  <span>
-                    {treatment.term}
-                    <small class="figures">
-                      {hoursRange(step.hours.o, step.hours.p)}
-                      {step.waitHours.m > 0 && `, then wait ${waitWords(step.waitHours.m)}`}
-                      {when && ` · day ${when.from + 1}`}
-                    </small>
-                  </span>
-                </summary>
-                {treatment.cautions.length > 0 && (
-                  <ul class={css.cautions}>
-                    {treatment.cautions.map((caution) => (
-                      <li key={caution}>{caution}</li>
-                    ))}
-                  </ul>
-                )}
-                {because.length > 0 && <p>For {because.join(', ')}.</p>}
-                <div class={css.advice}>
-                  <StepAdvice of={of} step={step} />
-                </div>
-                <p>{treatment.how}</p>
-                {step.amount !== null && treatment.per && step.amount > 0 && (
-                  <p class="figures">
-                    Amount: {Math.round(step.amount)} {unitWords[treatment.per.unit]}
-                  </p>
-                )}
-                {treatment.tools.length > 0 && <p>Wants: {treatment.tools.join(', ')}.</p>}
-                <p>Done when: {treatment.doneWhen}</p>
-                <LogTime of={of} step={step} />
-                <p class={css.source}>
-                  {treatment.source.kind === 'estimate' || treatment.source.kind === 'memory' ? 'Trade estimate. ' : ''}
-                  {treatment.source.text}
-                </p>
-              </details>
-            </li>
-          );
-        })}
+        {items.map((item) => (
+          <PlanStepRow
+            key={item.key}
+            of={of}
+            items={items}
+            item={item}
+            {...(dayOf.has(item.key) ? { day: dayOf.get(item.key) } : {})}
+            onSay={setSaid}
+          />
+        ))}
       </ol>
+      <p class={css.add}>
+        <Button onPress={() => setAdding(true)}>Put a step in</Button>
+      </p>
+      <HeldQuestions of={of} items={items} />
+      {adding && <AddStep of={of} items={items} onClose={() => setAdding(false)} />}
     </>
   );
 }
 
-const waitWords = (hours: number): string => (hours < 36 ? `${Math.round(hours)} h` : days(Math.round(hours / 24)));
+const hoursLeft = (items: readonly WorkItem[], pick: keyof ThreePoint): number =>
+  items.reduce((sum, { hours, minutes }) => sum + Math.max(0, hours[pick] - minutes / 60), 0);
+
+/** What is left, what was worked, and the next place for the block. */
+function Sum({
+  of,
+  items,
+  days: total,
+}: {
+  readonly of: BlockCase;
+  readonly items: readonly WorkItem[];
+  readonly days: number;
+}) {
+  const actions = useActions();
+  const { block } = of;
+  const open = items.filter(({ stand }) => stand === 'open');
+  const worked = items.reduce((sum, { minutes }) => sum + minutes, 0);
+  const consumables = open.reduce((sum, item) => sum + item.consumables, 0);
+  const place = (to: 'toDo' | 'ready', label: string) => (
+    <Button onPress={() => actions.setBlock(block, { place: to }, 'where it stands')}>{label}</Button>
+  );
+  if (open.length === 0) {
+    return (
+      <div class={css.sum}>
+        <p>All its steps are done or left out{worked > 0 && <>, {minutesWords(worked)} of work written down</>}.</p>
+        {block.place === 'onTheBench' && place('ready', 'Put it with the ready ones')}
+      </div>
+    );
+  }
+  return (
+    <div class={css.sum}>
+      <p>
+        <b class="figures">{hoursRange(hoursLeft(open, 'o'), hoursLeft(open, 'p'))}</b> of work{worked > 0 && ' left'}{' '}
+        over <b class="figures">{days(total)}</b>, {money(consumables, block.currency)} of consumables.
+        {worked > 0 && <> {minutesWords(worked)} written down so far.</>}
+      </p>
+      {(block.place === 'lookingAt' || block.place === 'letGo') && place('toDo', 'Put it on the list of work to do')}
+    </div>
+  );
+}

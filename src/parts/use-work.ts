@@ -1,4 +1,5 @@
 import { useMemo } from 'preact/hooks';
+import { pathOf } from '../core/path.ts';
 import { type WorkItem, workPlan } from '../core/work/work-plan.ts';
 import { useApp } from '../ui/app.ts';
 import type { BlockCase } from './use-case.ts';
@@ -10,7 +11,7 @@ export function useWork({ block, assessment, marks }: BlockCase): readonly WorkI
   const steps = store.stepsOf(block.id);
   const stints = store.stintsOf(block.id);
   return useMemo(
-    () => workPlan({ block, assessment, marks, steps, stints }, catalogue, pace),
+    () => workPlan({ path: pathOf(block, assessment).path, assessment, marks, steps, stints }, catalogue, pace),
     [block, assessment, marks, steps, stints, catalogue, pace],
   );
 }

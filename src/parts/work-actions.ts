@@ -164,6 +164,13 @@ export function workActionsOn({ store, catalogue, now, zone, pace }: Bench) {
         ),
       ),
 
+    /** The record of a step, made now if nobody has touched it: what is filed under it needs its id. */
+    touch(block: HatBlock, item: WorkItem): string {
+      const { ids, edits } = recorded(block, item);
+      if (edits.length > 0) change('work on a step', edits);
+      return ids[0] ?? '';
+    },
+
     skip(block: HatBlock, item: WorkItem, reason: string): void {
       const { ids, edits } = recorded(block, item);
       change('leaving a step out', [

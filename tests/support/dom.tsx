@@ -27,7 +27,7 @@ export async function openedStore(): Promise<Store> {
 export const act = (what: () => void): void => void acted(what);
 
 /** Draws a part inside the app’s context and gives the hands and eyes of a person: by label, by name. */
-export async function drawn(part: ComponentChild, store?: Store) {
+export async function drawn(part: ComponentChild, store?: Store, now: () => number = () => NOW) {
   const using = store ?? (await openedStore());
   const root = document.body.appendChild(document.createElement('div'));
   const draw = (what: ComponentChild): void =>
@@ -37,7 +37,7 @@ export async function drawn(part: ComponentChild, store?: Store) {
           value={{
             store: using,
             catalogue,
-            now: () => NOW,
+            now,
             own: createOwnRecord(using, catalogue),
             // No worker in the stand-in DOM: the answer by the book stands.
             forecaster: { ask: () => new Promise(() => undefined) },

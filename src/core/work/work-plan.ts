@@ -1,7 +1,7 @@
 import type { Assessment } from '../assess.ts';
 import { type Catalogue, entry, type ThreePoint } from '../catalogue.ts';
 import { hoursFor, type PaceBook, type PlanStep, planOfTreatments, predecessors, workingOrder } from '../plan.ts';
-import type { HatBlock, Mark, Stint, WorkStep } from '../records.ts';
+import type { Mark, Path, Stint, WorkStep } from '../records.ts';
 import { type StandOf, type Wanted, wantedSteps } from '../wanted.ts';
 import { inWorkingOrder } from './order.ts';
 
@@ -38,7 +38,8 @@ export interface WorkItem {
 
 /** What the work on one block is derived from. */
 export interface WorkFacts {
-  readonly block: Pick<HatBlock, 'path'>;
+  /** Restored, or only its shape copied: `pathOf`. */
+  readonly path: Path;
   readonly assessment: Pick<Assessment, 'graded' | 'setting'>;
   readonly marks: readonly Mark[];
   readonly steps: readonly WorkStep[];
@@ -134,9 +135,8 @@ function standing(closed: readonly WorkStep[], catalogue: Catalogue): StandOf {
 
 /** Steps still wanted: of the restoration, or only of a copy; and for each mark worth keeping its protection. */
 function wantedFor(facts: WorkFacts, standOf: StandOf, catalogue: Catalogue): ReadonlyMap<string, Wanted> {
-  const { assessment, block, marks } = facts;
-  const wanted =
-    block.path === 'copy' ? wantedForCopy(standOf, catalogue) : wantedForRepair(assessment, standOf, catalogue);
+  const { assessment, path, marks } = facts;
+  const wanted = path === 'copy' ? wantedForCopy(standOf, catalogue) : wantedForRepair(assessment, standOf, catalogue);
   const kept = marks.filter(({ keep }) => keep).sort((a, b) => (a.id < b.id ? -1 : 1));
   for (const [id, { forMarks, why, per }] of Object.entries(catalogue.treatments)) {
     if (!forMarks) continue;

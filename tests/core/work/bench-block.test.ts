@@ -14,7 +14,7 @@ const assessment = assess(facts, catalogue);
 const bench = (given: { steps?: ReturnType<typeof aStep>[]; stints?: ReturnType<typeof aStint>[] }, now: string) =>
   benchBlockFrom(
     facts.block.id,
-    workPlan({ ...facts, assessment, marks: [], steps: [], stints: [], ...given }, catalogue),
+    workPlan({ path: 'restore', assessment, marks: [], steps: [], stints: [], ...given }, catalogue),
     catalogue,
     { nowMs: Date.parse(now), zone },
   );

@@ -21,7 +21,7 @@ interface Given {
   readonly marks?: readonly Mark[];
   readonly steps?: readonly WorkStep[];
   readonly stints?: readonly Stint[];
-  readonly path?: 'restore' | 'copy' | null;
+  readonly path?: 'restore' | 'copy';
 }
 
 function work({
@@ -31,8 +31,8 @@ function work({
   stints = [],
   path = null,
 }: Given): readonly WorkItem[] {
-  const facts = aCase({ block: aBlock({ path }), findings });
-  return workPlan({ block: facts.block, assessment: assess(facts, catalogue), marks, steps, stints }, catalogue);
+  const facts = aCase({ findings });
+  return workPlan({ path, assessment: assess(facts, catalogue), marks, steps, stints }, catalogue);
 }
 const open = (items: readonly WorkItem[]) => items.filter(({ stand }) => stand === 'open');
 const treatments = (items: readonly WorkItem[]) => open(items).map(({ treatment }) => treatment);
@@ -47,7 +47,7 @@ describe('the work on a block nobody has touched', () => {
     for (const lot of ['L01', 'L03', 'L05', 'L07']) {
       const facts = caseOfLot(lot);
       const assessment = assess(facts, catalogue);
-      const items = workPlan({ block: facts.block, assessment, marks: [], steps: [], stints: [] }, catalogue);
+      const items = workPlan({ path: 'restore', assessment, marks: [], steps: [], stints: [] }, catalogue);
       expect(items.map(({ treatment, hours }) => [treatment, hours])).toEqual(
         assessment.plan.steps.map(({ treatment, hours }) => [treatment, hours]),
       );
@@ -112,7 +112,7 @@ describe('a step that was done', () => {
     const apart = aStep({ number: 9, treatment: 'takeApart', serves: [joint(1).id], done: at });
     const assessment = assess(facts, catalogue);
     expect(assessment.plan.steps.map(({ treatment }) => treatment)).toContain('takeApart');
-    const items = workPlan({ block: facts.block, assessment, marks: [], steps: [apart], stints: [] }, catalogue);
+    const items = workPlan({ path: 'restore', assessment, marks: [], steps: [apart], stints: [] }, catalogue);
     expect(treatments(items)).not.toContain('takeApart');
   });
 
@@ -162,7 +162,7 @@ describe('steps put in by the person', () => {
       aStep({ number: 2, words: 'Make a lid', added: true, hours: { o: 1, m: 2, p: 4 }, waitHours: 12, position: 30 }),
     ];
     const items = workPlan(
-      { block: aBlock(), assessment: assess(aCase(), catalogue), marks: [], steps, stints: [] },
+      { path: 'restore', assessment: assess(aCase(), catalogue), marks: [], steps, stints: [] },
       catalogue,
       { pests: { median: 2, spread: { kind: 'logNormal', sigma: 0.2 } } },
     );

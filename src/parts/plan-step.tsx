@@ -1,0 +1,142 @@
+import { useState } from 'preact/hooks';
+import { entry } from '../core/catalogue.ts';
+import { movedStep } from '../core/work/order.ts';
+import { isRunning } from '../core/work/stints.ts';
+import { waitOf, waitStand } from '../core/work/waits.ts';
+import type { WorkItem } from '../core/work/work-plan.ts';
+import { days, hoursRange } from '../text/format.ts';
+import { minutesWords, momentWords } from '../text/moments.ts';
+import { useApp } from '../ui/app.ts';
+import { Button } from '../ui/button.tsx';
+import { useNow, zoneHere } from './clock.ts';
+import css from './plan-list.module.css';
+import { SkipStep } from './skip-step.tsx';
+import { StepHow } from './step-how.tsx';
+import { stepName } from './step-name.ts';
+import { StepPhotos } from './step-photos.tsx';
+import { type StepProps, StepWork } from './step-work.tsx';
+import { useWorkActions } from './work-actions.ts';
+
+const waitWords = (hours: number): string => (hours < 36 ? `${Math.round(hours)} h` : days(Math.round(hours / 24)));
+
+/** How far a step has come: a word, and for the eye a shape. */
+function standOf(item: WorkItem, now: number): { readonly id: string; readonly word: string } | undefined {
+  const wait = waitOf(item);
+  if (item.stints.some(isRunning)) return { id: 'running', word: 'Running' };
+  if (wait && waitStand(wait, now).state !== 'over')
+    return { id: 'waiting', word: `Waits until ${momentWords(Date.parse(wait.until), now, zoneHere())}` };
+  if (item.stand === 'done') return { id: 'done', word: 'Done' };
+  if (item.stand === 'skipped') return { id: 'skipped', word: 'Left out' };
+  return item.minutes > 0 ? { id: 'begun', word: 'Begun' } : undefined;
+}
+
+/** One step of the plan as a row that opens. */
+export function PlanStepRow({
+  of,
+  items,
+  item,
+  day,
+  onSay,
+}: StepProps & { readonly day?: number | undefined; readonly onSay: (words: string) => void }) {
+  const { catalogue } = useApp();
+  const now = useNow();
+  const stand = standOf(item, now);
+  const isOpen = item.stand === 'open';
+  return (
+    <li data-stand={stand?.id}>
+      <details>
+        <summary>
+          <span>
+            {stepName(item, catalogue)}
+            <small class="figures">
+              {stand && <b>{stand.word}</b>}
+              {stand && (isOpen || item.minutes > 0) && ' · '}
+              {isOpen ? hoursRange(item.hours.o, item.hours.p) : item.minutes > 0 && minutesWords(item.minutes)}
+              {isOpen && item.waitHours.m > 0 && `, then wait ${waitWords(item.waitHours.m)}`}
+              {isOpen && day !== undefined && ` · day ${day}`}
+            </small>
+          </span>
+        </summary>
+        <div class={css.open}>
+          {item.stand === 'skipped' ? (
+            <LeftOut of={of} item={item} />
+          ) : (
+            <>
+              {isOpen && <StepHow of={of} item={item} />}
+              <StepWork of={of} items={items} item={item} />
+              <StepPhotos of={of} item={item} />
+              {isOpen && <Change of={of} items={items} item={item} onSay={onSay} />}
+            </>
+          )}
+        </div>
+      </details>
+    </li>
+  );
+}
+
+function LeftOut({ item }: Pick<StepProps, 'of' | 'item'>) {
+  const { catalogue } = useApp();
+  const actions = useWorkActions();
+  const reason = item.records.find(({ skipped }) => skipped)?.skipped?.reason.trim();
+  return (
+    <>
+      <p>{reason ? `Left out: ${reason}` : 'Left out, without a reason given.'}</p>
+      <Button label={`Take it up again: ${stepName(item, catalogue)}`} onPress={() => actions.takeUp(item)}>
+        Take it up again
+      </Button>
+    </>
+  );
+}
+
+/** Changes to the plan itself: order, leaving out, taking out what was put in. A refused move says why. */
+function Change({ of, items, item, onSay }: StepProps & { readonly onSay: (words: string) => void }) {
+  const { catalogue } = useApp();
+  const actions = useWorkActions();
+  const [skipping, setSkipping] = useState(false);
+  const [refused, setRefused] = useState('');
+  const name = stepName(item, catalogue);
+  const nameOf = (key: string): string => {
+    const found = items.find((each) => each.key === key);
+    return found ? stepName(found, catalogue) : key;
+  };
+  const move = (by: -1 | 1): void => {
+    const outcome = movedStep(items, item.key, by);
+    const words = outcome.ok
+      ? ''
+      : outcome.why === 'atTheEnd'
+        ? `It is the ${by < 0 ? 'first' : 'last'} step already.`
+        : `“${nameOf(outcome.earlier)}” must be done before “${nameOf(outcome.later)}”, so they stay in this order.`;
+    setRefused(words);
+    if (outcome.ok) actions.move(of.block, items, outcome);
+    onSay(outcome.ok ? `${name} moved ${by < 0 ? 'earlier' : 'later'}.` : words);
+  };
+  const [record] = item.records;
+  return (
+    <>
+      <div class={css.change}>
+        <Button label={`Earlier: ${name}`} onPress={() => move(-1)}>
+          ↑
+        </Button>
+        <Button label={`Later: ${name}`} onPress={() => move(1)}>
+          ↓
+        </Button>
+        {item.added && record ? (
+          <Button look="quiet" label={`Take out: ${name}`} onPress={() => actions.removeStep(record)}>
+            Take it out
+          </Button>
+        ) : (
+          <Button look="quiet" label={`Leave out: ${name}`} expanded={skipping} onPress={() => setSkipping(!skipping)}>
+            Leave it out
+          </Button>
+        )}
+      </div>
+      {refused && <p class={css.refused}>{refused}</p>}
+      {skipping && (
+        <SkipStep
+          usual={entry(catalogue.treatments, item.treatment)?.skipWhen ?? ''}
+          onSkip={(reason) => actions.skip(of.block, item, reason)}
+        />
+      )}
+    </>
+  );
+}

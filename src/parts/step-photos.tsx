@@ -1,0 +1,56 @@
+import { entry } from '../core/catalogue.ts';
+import type { Fields } from '../core/records.ts';
+import type { WorkItem } from '../core/work/work-plan.ts';
+import { PhotoInput } from '../photos/photo-input.tsx';
+import { useApp } from '../ui/app.ts';
+import { to } from '../ui/route.ts';
+import { useAddPhoto } from './add-photo.ts';
+import css from './photo-strip.module.css';
+import { StoredPicture } from './stored-picture.tsx';
+import type { BlockCase } from './use-case.ts';
+import { useWorkActions } from './work-actions.ts';
+
+/** Photographs of the work while it is done, filed under its step; where it serves one finding, under that too. */
+export function StepPhotos({ of, item }: { readonly of: BlockCase; readonly item: WorkItem }) {
+  const { catalogue } = useApp();
+  const actions = useWorkActions();
+  const addPhoto = useAddPhoto();
+  const ids = new Set(item.records.map(({ id }) => id));
+  const photos = of.photos.filter(({ stepId }) => stepId !== undefined && ids.has(stepId));
+  const findings = item.serves.filter((id) => of.findings.some((finding) => finding.id === id));
+  const forMarks = entry(catalogue.treatments, item.treatment)?.forMarks;
+  const fields: Partial<Fields<'photo'>> = {
+    blockId: of.block.id,
+    findingId: findings.length === 1 ? (findings[0] ?? null) : null,
+    view: forMarks ? 'marks' : findings.length === 1 ? 'damageClose' : 'threeQuarter',
+    // A mark is recorded as it was found: nothing has touched it yet.
+    stage: forMarks ? 'before' : 'during',
+  };
+  return (
+    <details class={css.during} open={photos.length > 0}>
+      <summary>Photographs during this step{photos.length > 0 && ` (${photos.length})`}</summary>
+      {photos.length > 0 && (
+        <ul class={css.strip}>
+          {photos.map((photo) => (
+            <li key={photo.id}>
+              <a href={to('/block/:id/photo/:photo', { id: of.block.id, photo: photo.id })}>
+                <StoredPicture
+                  sha256={photo.thumbnail}
+                  alt={photo.caption || (entry(catalogue.views, photo.view)?.term ?? photo.view)}
+                />
+                <span>{entry(catalogue.views, photo.view)?.term ?? photo.view}</span>
+              </a>
+            </li>
+          ))}
+        </ul>
+      )}
+      <PhotoInput
+        context={JSON.stringify({ ...fields, step: item.key })}
+        options={{ keepOriginal: of.settings.keepOriginals, keepPosition: of.settings.keepPosition }}
+        onPrepared={async (prepared) => {
+          await addPhoto(prepared, { ...fields, stepId: actions.touch(of.block, item) });
+        }}
+      />
+    </details>
+  );
+}
