@@ -9,7 +9,7 @@ import { usePriceLines } from './use-price-lines.ts';
 /** What one's own list says an equal used block costs: with its count and range, and taken over only by a tap. */
 export function PriceSuggestion({ of }: { readonly of: BlockCase }) {
   const actions = useActions();
-  const lines = usePriceLines();
+  const lines = usePriceLines(of.block.blockType);
   const { block, assessment, offers } = of;
   const found = suggestedPrice(priceLineOf(block, assessment.verdict, offers), lines);
   if (!found) return null;
