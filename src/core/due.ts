@@ -97,3 +97,14 @@ export function dueList({ quarantines, freezing, waits }: DueFacts, now: Now): r
     return first < second || (first === second && a.key < b.key) ? -1 : 1;
   });
 }
+
+/** The same list with one look a block, the soonest: what one has to know now, without the year of looks behind it. */
+export function soonestOf(dues: readonly Due[]): readonly Due[] {
+  const looked = new Set<string>();
+  return dues.filter(({ kind, blockId }) => {
+    if (kind !== 'look' && kind !== 'lastLook') return true;
+    if (looked.has(blockId)) return false;
+    looked.add(blockId);
+    return true;
+  });
+}

@@ -1,7 +1,7 @@
 import type { StageStanding } from '../core/cold.ts';
 import type { FreezeObstacle } from '../core/physics/freezing.ts';
 import { BORERS, type BorerId } from '../core/physics/insects.ts';
-import type { Course, Watch } from '../core/quarantine.ts';
+import { type Course, type Watch, watchRule } from '../core/quarantine.ts';
 import type { ColdStage } from '../core/records.ts';
 import { dayWords } from './days.ts';
 import { days, hours, percent } from './format.ts';
@@ -32,6 +32,15 @@ export function endSentence({ by, startedOn, endsOn, restarts }: Course): string
     days: 'so many days without a sign',
   }[by];
   return `${from}, until ${dayWords(endsOn)}: ${rule}.`;
+}
+
+/** What freezing would make of a watch over a whole season; empty where it makes no difference. */
+export function shorterSentence(reason: string): string {
+  const rule = watchRule(reason);
+  if (rule.ends !== 'season') return '';
+  const { rounds, restDays, leastDays } = rule.freezing;
+  const least = leastDays > 0 ? `, ${leastDays} days at least` : '';
+  return `Freezing shortens it: ${rounds === 1 ? 'one round that counts' : `${rounds} rounds that count`}, then ${restDays} days of watching${least}.`;
 }
 
 /** What is watched for, and how it stands today. */

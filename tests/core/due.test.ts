@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { ColdStageFacts } from '../../src/core/cold.ts';
-import { dueList } from '../../src/core/due.ts';
+import { dueList, soonestOf } from '../../src/core/due.ts';
 import type { QuarantineFacts } from '../../src/core/quarantine.ts';
 import { type NamedDue, remindersFor } from '../../src/core/reminders.ts';
 import { id } from '../store/make.ts';
@@ -39,6 +39,17 @@ describe('what falls due', () => {
     const dues = dueList({ ...nothing, quarantines: [watched()] }, at('2027-02-01'));
     expect(dues.filter(({ late }) => late).map(({ at }) => at)).toEqual([{ day: '2027-01-15' }]);
     expect(dueList({ ...nothing, waits: [glued] }, at('2026-10-20'))[0]?.late).toBe(true);
+  });
+  it('can be told with one look a block', () => {
+    const other = watched({ id: id(6), blockId: id(2), begunOn: '2026-10-20' });
+    const dues = soonestOf(
+      dueList({ quarantines: [watched(), other], freezing: [frozen], waits: [] }, at('2026-10-21')),
+    );
+    expect(dues.map(({ kind, blockId }) => [kind, blockId])).toEqual([
+      ['freezeEnds', id(1)],
+      ['look', id(1)],
+      ['look', id(2)],
+    ]);
   });
   it('is nothing for a block that has left or a stage that has ended', () => {
     const left = { on: '2026-10-20', early: true, reason: 'sold' };

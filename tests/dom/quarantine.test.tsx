@@ -138,7 +138,7 @@ describe('the page of a quarantine', () => {
     expect(page.text()).toContain('Left early: sold for firewood, buyer told');
   });
   it('tells of a freezer that is not cold enough', () => {
-    page.type('How cold is the freezer?', '15');
+    page.type('How far below zero is the freezer?', '15');
     expect(page.text()).toContain('At −15 °C nothing is killed reliably: it needs −18 °C or colder.');
   });
   it('does not offer cold for a painted block', () => {

@@ -87,9 +87,9 @@ function NewRound({ of, view }: Freezing) {
         rounds.
       </p>
       <NumberField
-        label="How cold is the freezer?"
+        label="How far below zero is the freezer?"
         hint="By a thermometer lying in it, not by its dial."
-        unit="°C below zero"
+        unit="°C"
         step={1}
         max={60}
         chips={[15, 18, 20, 30]}

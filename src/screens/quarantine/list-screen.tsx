@@ -1,3 +1,4 @@
+import { soonestOf } from '../../core/due.ts';
 import { BlockRow } from '../../parts/block-row.tsx';
 import { CalendarFile } from '../../parts/calendar-file.tsx';
 import { DueList } from '../../parts/due-list.tsx';
@@ -8,9 +9,6 @@ import { useApp } from '../../ui/app.ts';
 import { Page, Section } from '../../ui/page.tsx';
 import { to } from '../../ui/route.ts';
 import css from './quarantine.module.css';
-
-/** How many of what falls due are shown at once. */
-const SOON = 12;
 
 /** All blocks kept apart, what falls due on any block, and the calendar file for all of it. */
 export default function QuarantineList() {
@@ -24,8 +22,7 @@ export default function QuarantineList() {
     <Page title="Quarantine" under="Blocks kept apart, and what falls due" back={{ href: '#/', label: 'Shelf' }}>
       <Section title="Due">
         {dues.length === 0 && <p class={css.hint}>Nothing falls due.</p>}
-        <DueList dues={dues.slice(0, SOON)} />
-        {dues.length > SOON && <p class={css.hint}>And {dues.length - SOON} later.</p>}
+        <DueList dues={soonestOf(dues)} />
       </Section>
       <Section title="Kept apart" aside={<span class="figures">{apart.length}</span>}>
         {apart.length === 0 && (

@@ -56,7 +56,7 @@ export function Round({ view, round }: { readonly view: QuarantineView; readonly
               <p>
                 <b>{stageWords[planned.does].term}</b>
               </p>
-              {(step === next || standing?.state === 'running') && <p>{stageWords[planned.does].how}</p>}
+              {((step === next && ready) || standing?.state === 'running') && <p>{stageWords[planned.does].how}</p>}
               {done && standing && record && <Done record={record} standing={standing} ends={stageEnds(done)?.at} />}
               {record && record.ended === null && (
                 <Button onPress={() => actions.setStage(record, { ended: instant() }, 'the end of a stage')}>
@@ -123,8 +123,8 @@ function Done({
       </details>
       {does === 'freeze' && (
         <NumberField
-          label="What the thermometer says"
-          unit="°C below zero"
+          label="The thermometer says, below zero"
+          unit="°C"
           step={1}
           max={60}
           chips={[18, 20, 25, 30]}

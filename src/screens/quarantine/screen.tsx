@@ -12,7 +12,7 @@ import { useQuarantineActions } from '../../parts/quarantine-actions.ts';
 import { type QuarantineView, runningView } from '../../parts/quarantine-facts.ts';
 import { type BlockCase, useCase } from '../../parts/use-case.ts';
 import { dayWords } from '../../text/days.ts';
-import { doubtSentences, endSentence, standingWords, watchOf } from '../../text/quarantine.ts';
+import { doubtSentences, endSentence, shorterSentence, standingWords, watchOf } from '../../text/quarantine.ts';
 import { useApp } from '../../ui/app.ts';
 import { SelectField, TextField } from '../../ui/field.tsx';
 import { Page, Section } from '../../ui/page.tsx';
@@ -39,20 +39,7 @@ function QuarantinePage({ of }: { readonly of: BlockCase }) {
       title="Quarantine"
       under={blockName(block, catalogue)}
       back={{ href: to('/block/:id', { id: block.id }), label: 'The block' }}
-      {...(view
-        ? {
-            aside: (
-              <>
-                <Section title="Freezing">
-                  <Freezing of={of} view={view} />
-                </Section>
-                <Section title="Other ways">
-                  <OtherWays />
-                </Section>
-              </>
-            ),
-          }
-        : {})}
+      {...(view ? { aside: <Beside of={of} view={view} /> } : {})}
     >
       {view ? (
         <Running of={of} view={view} />
@@ -75,13 +62,8 @@ function QuarantinePage({ of }: { readonly of: BlockCase }) {
 }
 
 function Running({ of, view }: { readonly of: BlockCase; readonly view: QuarantineView }) {
-  const actions = useQuarantineActions();
   const { quarantine, course } = view;
-  const doubts = useDoubts(of, view);
-  const known = WATCHES.map((id) => ({ id: id as string, label: watchOf(id).label }));
-  const options = known.some(({ id }) => id === quarantine.reason)
-    ? known
-    : [...known, { id: quarantine.reason, label: quarantine.reason }];
+  const shortening = course.by === 'season' ? shorterSentence(quarantine.reason) : '';
   return (
     <>
       <Section>
@@ -89,6 +71,7 @@ function Running({ of, view }: { readonly of: BlockCase; readonly view: Quaranti
           {standingWords(course)}
         </p>
         <p>{endSentence(course)}</p>
+        {shortening && <p>{shortening}</p>}
         {of.block.place !== 'quarantine' && (
           <p class={css.gate}>Its place says otherwise: it is not among the blocks in quarantine.</p>
         )}
@@ -97,6 +80,24 @@ function Running({ of, view }: { readonly of: BlockCase; readonly view: Quaranti
       <Section title="Looks">
         <Looks of={of} view={view} />
       </Section>
+      <Section title="Freezing">
+        <Freezing of={of} view={view} />
+      </Section>
+    </>
+  );
+}
+
+/** What goes with it: how sure it is, the way out, reminders, where it is kept. */
+function Beside({ of, view }: { readonly of: BlockCase; readonly view: QuarantineView }) {
+  const actions = useQuarantineActions();
+  const { quarantine } = view;
+  const doubts = useDoubts(of, view);
+  const known = WATCHES.map((id) => ({ id: id as string, label: watchOf(id).label }));
+  const options = known.some(({ id }) => id === quarantine.reason)
+    ? known
+    : [...known, { id: quarantine.reason, label: quarantine.reason }];
+  return (
+    <>
       <Section title="How sure">
         {doubts.map((sentence) => (
           <p key={sentence}>{sentence}</p>
@@ -121,6 +122,9 @@ function Running({ of, view }: { readonly of: BlockCase; readonly view: Quaranti
           hint="Lidded clear box or sealed bag, white paper beneath, away from felt, straw and timber."
           onChange={(where) => actions.setQuarantine(quarantine, { where })}
         />
+      </Section>
+      <Section title="Other ways">
+        <OtherWays />
       </Section>
     </>
   );
