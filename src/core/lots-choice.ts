@@ -80,6 +80,10 @@ export function hoursUntil(today: string, day: string, settings: Pick<Settings, 
   return free * hours;
 }
 
+/** Whether a lot with its waits, begun today, would be ready too late. A day that is none is no hurry. */
+export const isLate = ({ days }: Pick<LotRow, 'days'>, today: string, day: string): boolean =>
+  isDay(today) && isDay(day) && days > dayNumber(day) - dayNumber(today) + 1;
+
 /** What there is to spend: the sale's purse and hours, less what was bought there already. */
 export function purseOf(
   { budget, hoursToSpare, neededBy }: Pick<Sale, 'budget' | 'hoursToSpare' | 'neededBy'>,

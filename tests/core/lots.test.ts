@@ -5,7 +5,7 @@ import { choose } from '../../src/core/choice.ts';
 import { headCm, shapeOf } from '../../src/core/head-size.ts';
 import { nextBid, priceOf, standingOf } from '../../src/core/lot-price.ts';
 import { type Lot, type LotBlock, lookedAt, rowOf } from '../../src/core/lots.ts';
-import { adviseOn, choiceLotsOf, hoursUntil, purseOf, worthByCopies } from '../../src/core/lots-choice.ts';
+import { adviseOn, choiceLotsOf, hoursUntil, isLate, purseOf, worthByCopies } from '../../src/core/lots-choice.ts';
 import { orderedRows } from '../../src/core/lots-order.ts';
 import type { Fields, JobLot, Offer } from '../../src/core/records.ts';
 import { forecast } from '../../src/core/simulate/simulate.ts';
@@ -296,6 +296,14 @@ describe('a lot in another currency', () => {
     const row = rowOf(single('L01', 10), { ...facts, currency: 'EUR' });
     expect(row).toMatchObject({ otherCurrency: 'GBP', price: null, worth: undefined, surplus: null });
     expect(choiceLotsOf([row], {}, settings)).toEqual([]);
+  });
+});
+
+describe('a lot that needs so many days', () => {
+  it('is late when its waits run past the day it must be ready, both days counted', () => {
+    expect(isLate({ days: 5 }, '2026-10-17', '2026-10-21')).toBe(false);
+    expect(isLate({ days: 6 }, '2026-10-17', '2026-10-21')).toBe(true);
+    expect(isLate({ days: 60 }, '2026-10-17', 'soon')).toBe(false);
   });
 });
 

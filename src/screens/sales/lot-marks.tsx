@@ -1,9 +1,11 @@
 import { headCm } from '../../core/head-size.ts';
 import { carrierOf } from '../../core/lot-price.ts';
 import type { LotRow } from '../../core/lots.ts';
+import { isLate } from '../../core/lots-choice.ts';
 import type { Sale } from '../../core/records.ts';
 import type { useShelfHeld } from '../../parts/use-shelf-held.ts';
 import { VerdictMark } from '../../parts/verdict-mark.tsx';
+import { dayHere, dayWords } from '../../text/days.ts';
 import { FILLING_WORDS, notBoughtWords, verdictsOf } from '../../text/lots.ts';
 import { useApp } from '../../ui/app.ts';
 import css from './table.module.css';
@@ -29,12 +31,18 @@ export function LotMarks({ row, sale, fills }: { readonly row: LotRow; readonly 
     .map(({ block, survey }) => fills({ blockType: block.blockType, sizeCm: headCm(survey.measures) }))
     .find((found) => found !== null);
   const carrier = carrierOf(row.lot);
+  const { now } = useApp();
+  const late =
+    row.standing === 'open' && sale.neededBy !== null && isLate(row, dayHere(now()), sale.neededBy)
+      ? `Not ready by ${dayWords(sale.neededBy)}`
+      : null;
   const marks: readonly (readonly [string, string] | null)[] = [
     row.standing === 'paid' ? ['bought', 'Paid'] : row.standing === 'agreed' ? ['bought', 'Agreed'] : null,
     row.standing === 'notBought' ? ['left', `Not bought: ${notBoughtWords(carrier?.notBought ?? '')}`] : null,
     row.blocks.some(({ refused }) => refused) ? ['bad', 'Not to be taken home'] : null,
     row.otherCurrency ? ['warn', `In ${row.otherCurrency}: not counted`] : null,
     row.quarantine ? ['warn', 'Quarantine'] : null,
+    late ? ['warn', late] : null,
     isFromPictures(row, sale) && row.looked !== 'all' ? ['warn', 'Pictures only: bid as risky'] : null,
     carrier?.pinned === 'in' ? ['plain', 'Pinned in'] : carrier?.pinned === 'out' ? ['plain', 'Pinned out'] : null,
     filling ? ['good', FILLING_WORDS[filling]] : null,
