@@ -88,8 +88,10 @@ async function pair(item: ReportPair, tools: WriteTools, progress: Progress): Pr
   const figures: string[] = [];
   for (const { photo, source } of sides) {
     const { width, height } = crops ?? photo;
+    // The bar of a lined-up pair is laid out for what both show, and would lie on the whole pictures.
+    const bar = h && !crops ? '' : overlay({ ...photo, width, height });
     const picture = source
-      ? `<img src="${source}" width="${width}" height="${height}" alt="${escaped(photo.alt)}">`
+      ? `<div class="shot"><img src="${source}" width="${width}" height="${height}" alt="${escaped(photo.alt)}">${bar}</div>`
       : MISSING;
     figures.push(
       `<div>${picture}<p>${escaped(photo.caption)}<br><span class="hash">${crops ? 'From ' : ''}SHA-256 ${photo.sha256}</span></p></div>`,

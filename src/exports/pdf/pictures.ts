@@ -51,10 +51,22 @@ export function layDamageMap(paper: Paper, type: Type, part: ReportPart & { kind
 
 interface Framed {
   readonly photo: ReportPhoto;
-  /** Of the picture itself, in its pixels; only their ratio counts. */
-  readonly size: { readonly width: number; readonly height: number };
+  /** Of what is to be shown, in its pixels; only their ratio counts. */
+  readonly size: Size;
   readonly words: readonly SetText[];
-  readonly bytes: () => Promise<Uint8Array | undefined>;
+  readonly load: () => Promise<Shown | undefined>;
+}
+
+interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+interface Shown {
+  readonly bytes: Uint8Array;
+  readonly size: Size;
+  /** With its marks and scale bar in their places. */
+  readonly photo: ReportPhoto;
 }
 
 const columnOf = ({ width }: Paper): number => (width - GUTTER) / 2;
@@ -72,22 +84,23 @@ async function drawRow(paper: Paper, type: Type, row: readonly Framed[]): Promis
   const column = columnOf(paper);
   const height = frameHeight(row, column);
   for (const [index, framed] of row.entries()) {
-    const { photo, size, words } = framed;
-    const bytes = await framed.bytes();
+    const { words } = framed;
+    const shown = await framed.load();
+    const { photo, size } = shown ?? framed;
     const x = paper.left + index * (column + GUTTER);
     const scale = Math.min(column / size.width, height / size.height);
     const [wide, high] = [size.width * scale, size.height * scale];
     const at = { x: x + (column - wide) / 2, y: paper.y + (height - high) / 2 };
     const group = paper.tag('Div');
     paper.artifact(() => paper.doc.rect(x, paper.y, column, height).fillColor(GROUND.picture).fill());
-    if (bytes) {
+    if (shown) {
       const figure = paper.tag(
         'Figure',
         { alt: photo.alt, bbox: [at.x, at.y, at.x + wide, at.y + high], placement: 'Block' },
         group,
       );
       figure.add(() => {
-        paper.doc.image(paper.doc.openImage(bytes), at.x, at.y, { width: wide, height: high });
+        paper.doc.image(paper.doc.openImage(shown.bytes), at.x, at.y, { width: wide, height: high });
         const shapes = photoOverlay({ ...photo, ...size });
         if (shapes.length > 0) drawOverlay(paper, shapes, { ...at, scale, width: wide, height: high });
       });
@@ -159,10 +172,15 @@ export function layPair(
   let crops: Promise<Awaited<ReturnType<PictureSource['aligned']>>> | undefined;
   const side = (photo: ReportPhoto, which: 'before' | 'after'): Framed => ({
     ...{ photo, size: part.h ? cut : photo, words: wordsOf(type, photo, column, part.h ? 'From ' : '') },
-    bytes: async () => {
-      if (!part.h) return source.picture(photo.sha256);
-      crops ??= source.aligned(part);
-      return (await crops)?.[which];
+    load: async () => {
+      if (part.h) {
+        crops ??= source.aligned(part);
+        const cropped = await crops;
+        if (cropped) return { bytes: cropped[which], size: cropped, photo };
+      }
+      const bytes = await source.picture(photo.sha256);
+      // The bar of a lined-up pair is laid out for what both show, and would lie on the whole pictures.
+      return bytes && { bytes, size: photo, photo: part.h ? { ...photo, scaleBar: null } : photo };
     },
   });
   const row = [side(before, 'before'), side(after, 'after')];

@@ -89,23 +89,30 @@ function Part({ part }: { readonly part: ReportPart }) {
 
 /** Before and after beside each other; the browser lays the one over the other as the file will have it. */
 function Pair({ part: { before, after, h, crop, caption } }: { readonly part: ReportPair }) {
+  const framed = { width: before.width * crop.width, height: before.height * crop.height };
   return (
     <figure data-part="pair">
       <div class={css.pair}>
         <div>
-          <AlignedFrame before={before} crop={crop}>
-            <BeforeLayer before={before} crop={crop} alt={before.alt} />
-          </AlignedFrame>
+          <div class={css.shot}>
+            <AlignedFrame before={before} crop={crop}>
+              <BeforeLayer before={before} crop={crop} alt={before.alt} />
+            </AlignedFrame>
+            <PhotoOverlay photo={{ ...before, ...framed }} />
+          </div>
           <p class={css.small}>{before.caption}</p>
         </div>
         <div>
-          <AlignedFrame before={h ? before : after} crop={crop}>
-            {h ? (
-              <AfterLayer after={after} crop={crop} h={h} alt={after.alt} />
-            ) : (
-              <BeforeLayer before={after} crop={crop} alt={after.alt} />
-            )}
-          </AlignedFrame>
+          <div class={css.shot}>
+            <AlignedFrame before={h ? before : after} crop={crop}>
+              {h ? (
+                <AfterLayer after={after} crop={crop} h={h} alt={after.alt} />
+              ) : (
+                <BeforeLayer before={after} crop={crop} alt={after.alt} />
+              )}
+            </AlignedFrame>
+            <PhotoOverlay photo={h ? { ...after, ...framed } : after} />
+          </div>
           <p class={css.small}>{after.caption}</p>
         </div>
       </div>
