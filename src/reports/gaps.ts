@@ -44,7 +44,7 @@ function span(from: When, to: When): string {
   const about = from.isRough || to.isRough ? 'about ' : '';
   if (most === 0) return about ? 'about a year or less' : 'less than a year';
   if (least === 0) return `up to ${years(most)}`;
-  return least === most ? about + years(most) : `between ${about} ${least} and ${years(most)}`;
+  return least === most ? about + years(most) : `between ${about}${least} and ${years(most)}`;
 }
 
 const isFirm = (statement: Statement, catalogue: Pick<Catalogue, 'certainties'>): boolean =>
