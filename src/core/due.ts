@@ -17,18 +17,25 @@ export interface Due {
   readonly at: DueAt;
   /** It was due before today, or its moment has passed. */
   readonly late: boolean;
-  /** Treatment of the catalogue whose wait it is; null for a look. */
+  /** Treatment of the catalogue whose wait it is; null for a look and for a step in own words. */
   readonly treatment: string | null;
+  /** A step's own words; empty otherwise. */
+  readonly words: string;
 }
 
 /** A wait that runs: drying, glue, a finish. Comes from the step records of the bench. */
 export interface RunningWait {
   readonly id: string;
   readonly blockId: string;
-  readonly treatment: string;
+  /** Null for a step in the owner's own words. */
+  readonly treatment: string | null;
+  readonly words: string;
   /** UTC, RFC 3339. */
   readonly until: string;
 }
+
+/** A wait that ended longer ago is no news: the block has been standing there. SOURCE: own choice. */
+const NEWS_MS = 24 * 3_600_000;
 
 export interface DueFacts {
   readonly quarantines: readonly QuarantineFacts[];
@@ -49,7 +56,7 @@ const orderOf = (at: DueAt): string => ('day' in at ? at.day : at.instant);
 
 /**
  * Everything that falls due on these blocks, soonest first: looks at blocks in quarantine that were not yet taken, ends
- * of freezing, thawing and warming up, ends of waits. What was left, ended or done is not in it.
+ * of freezing, thawing and warming up, ends of waits for a day after them. What was left, ended or done is not in it.
  * Pure: same facts, same list, whatever their order.
  */
 export function dueList({ quarantines, freezing, waits }: DueFacts, now: Now): readonly Due[] {
@@ -66,6 +73,7 @@ export function dueList({ quarantines, freezing, waits }: DueFacts, now: Now): r
         at: { day: on },
         late: on < now.today,
         treatment: null,
+        words: '',
       }));
   });
   const cold = freezing.flatMap((facts): Due[] => {
@@ -79,17 +87,20 @@ export function dueList({ quarantines, freezing, waits }: DueFacts, now: Now): r
         at: { instant: ends.at },
         late: Date.parse(ends.at) <= now.ms,
         treatment: ends.kind === 'warmUpEnds' ? 'warmUp' : 'freeze',
+        words: '',
       },
     ];
   });
-  const over = waits.map(
-    ({ id, blockId, treatment, until }): Due => ({
+  const news = waits.filter(({ until }) => Date.parse(until) > now.ms - NEWS_MS);
+  const over = news.map(
+    ({ id, blockId, treatment, words, until }): Due => ({
       key: `${id}-ends`,
       blockId,
       kind: 'waitEnds',
       at: { instant: until },
       late: Date.parse(until) <= now.ms,
       treatment,
+      words,
     }),
   );
   return [...looks, ...cold, ...over].sort((a, b) => {

@@ -1,15 +1,15 @@
 import type { Setting } from './block.ts';
 import type { Catalogue, UseRule } from './catalogue.ts';
 import { holds } from './condition.ts';
-import type { Job, ReadyCheck } from './records.ts';
+import type { Job, ReadyCheck, WorkStep } from './records.ts';
 
 /** One check before first use and how it stands. */
 export interface CheckStanding {
   readonly id: string;
   readonly check: UseRule;
   readonly state: 'open' | ReadyCheck['outcome'];
-  /** What answers it: what was written down, or hours logged for the work itself. */
-  readonly by: ReadyCheck | Job | null;
+  /** What answers it: what was written down, the step done at the bench, or hours logged for the work itself. */
+  readonly by: ReadyCheck | WorkStep | Job | null;
 }
 
 export interface ReadyStanding {
@@ -30,15 +30,16 @@ export const rulesFor = (rules: Readonly<Record<string, UseRule>>, setting: Sett
  */
 export function readyStanding(
   written: readonly ReadyCheck[],
-  jobs: readonly Job[],
+  { jobs, steps }: { readonly jobs: readonly Job[]; readonly steps: readonly WorkStep[] },
   setting: Setting,
   { beforeFirstUse }: Pick<Catalogue, 'beforeFirstUse'>,
 ): ReadyStanding {
   const checks = rulesFor(beforeFirstUse, setting).map(([id, check]): CheckStanding => {
     const word = written.filter((one) => one.check === id).at(-1);
-    const job = check.treatment && jobs.filter(({ treatment }) => treatment === check.treatment).at(-1);
     if (word) return { id, check, state: word.outcome, by: word };
-    return job ? { id, check, state: 'passed', by: job } : { id, check, state: 'open', by: null };
+    const step = steps.filter(({ treatment, done }) => done && check.treatment && treatment === check.treatment).at(-1);
+    const by = step ?? jobs.filter(({ treatment }) => check.treatment && treatment === check.treatment).at(-1);
+    return by ? { id, check, state: 'passed', by } : { id, check, state: 'open', by: null };
   });
   const settled = ({ state, by }: CheckStanding): boolean =>
     state === 'passed' || (state === 'skipped' && by?.type === 'readyCheck' && by.note.trim() !== '');

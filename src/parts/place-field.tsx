@@ -26,7 +26,12 @@ export function PlaceField({ of }: { readonly of: BlockCase }) {
   const [wanted, setWanted] = useState<Place>();
   const { block } = of;
   const view = runningView(block.id, app);
-  const ready = readyStanding(store.readyChecksOf(block.id), store.jobsOf(block.id), of.assessment.setting, catalogue);
+  const ready = readyStanding(
+    store.readyChecksOf(block.id),
+    { jobs: store.jobsOf(block.id), steps: store.stepsOf(block.id) },
+    of.assessment.setting,
+    catalogue,
+  );
   const questions = wanted ? questionsBefore(wanted, view?.course, ready) : [];
   const move = (place: Place): void => {
     if (place === block.place) return;

@@ -26,7 +26,12 @@ export function ReadyChecks({ of }: { readonly of: BlockCase }) {
   const { store, catalogue } = useApp();
   const { block, assessment } = of;
   const written = store.readyChecksOf(block.id);
-  const { checks, missing } = readyStanding(written, store.jobsOf(block.id), assessment.setting, catalogue);
+  const { checks, missing } = readyStanding(
+    written,
+    { jobs: store.jobsOf(block.id), steps: store.stepsOf(block.id) },
+    assessment.setting,
+    catalogue,
+  );
   const done = checks.filter(({ state }) => state === 'passed').length;
   return (
     <>
@@ -81,6 +86,7 @@ function Check({
             {stateWords[state]}
             {by?.type === 'readyCheck' && `, ${dayWords(by.on)}`}
             {by?.type === 'job' && `, ${dayWords(dayHere(Date.parse(by.at)))}: ${hours(by.actualHours)} logged on it`}
+            {by?.type === 'step' && by.done && `, done ${dayWords(dayHere(Date.parse(by.done.at)))}`}
             {check.essential && state === 'open' && ', asked before it is ready'}
           </small>
         </span>

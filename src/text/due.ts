@@ -4,11 +4,14 @@ import { dayWords, momentWords } from './days.ts';
 
 /** What falls due, in a few words for a list, a line for a calendar, and what to do. */
 export function dueWords(
-  { kind, treatment }: Pick<Due, 'kind' | 'treatment'>,
+  { kind, treatment, words }: Pick<Due, 'kind' | 'treatment' | 'words'>,
   block: string,
   catalogue: Catalogue,
 ): { readonly short: string; readonly title: string; readonly what: string } {
-  const { short, what } = wordsOf(kind, entry(catalogue.treatments, treatment)?.term ?? treatment ?? 'the wait');
+  const { short, what } = wordsOf(
+    kind,
+    entry(catalogue.treatments, treatment)?.term ?? (words.trim() || (treatment ?? 'a step')),
+  );
   return { short, title: `${block}: ${short.charAt(0).toLocaleLowerCase('en-GB')}${short.slice(1)}`, what };
 }
 

@@ -21,7 +21,7 @@ const frozen: ColdStageFacts = {
   ...{ id: id(7), blockId: id(1), regime: 'minus20Week', round: 1, step: 1, does: 'freeze' as const },
   ...{ begun: '2026-10-18T20:00:00Z', ended: null, freezerC: -21, radiusMm: 80 },
 };
-const glued = { id: id(8), blockId: id(2), treatment: 'reglue', until: '2026-10-19T07:00:00Z' };
+const glued = { id: id(8), blockId: id(2), treatment: 'reglue', words: '', until: '2026-10-19T07:00:00Z' };
 const nothing = { quarantines: [], freezing: [], waits: [] };
 
 describe('what falls due', () => {
@@ -38,7 +38,8 @@ describe('what falls due', () => {
   it('says what is late, and of several missed looks only the last', () => {
     const dues = dueList({ ...nothing, quarantines: [watched()] }, at('2027-02-01'));
     expect(dues.filter(({ late }) => late).map(({ at }) => at)).toEqual([{ day: '2027-01-15' }]);
-    expect(dueList({ ...nothing, waits: [glued] }, at('2026-10-20'))[0]?.late).toBe(true);
+    expect(dueList({ ...nothing, waits: [glued] }, at('2026-10-19'))[0]?.late).toBe(true);
+    expect(dueList({ ...nothing, waits: [glued] }, at('2026-10-21'))).toEqual([]);
   });
   it('can be told with one look a block', () => {
     const other = watched({ id: id(6), blockId: id(2), begunOn: '2026-10-20' });

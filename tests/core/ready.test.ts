@@ -5,7 +5,7 @@ import { settingOf } from '../../src/core/block.ts';
 import { pathOf, planOnPath } from '../../src/core/path.ts';
 import { questionsBefore } from '../../src/core/place.ts';
 import { readyStanding, rulesFor } from '../../src/core/ready.ts';
-import type { Fields, Job, ReadyCheck } from '../../src/core/records.ts';
+import type { Fields, Job, ReadyCheck, WorkStep } from '../../src/core/records.ts';
 import { aBlock, aCase, caseOfLot } from '../make.ts';
 import { id, make } from '../store/make.ts';
 
@@ -13,8 +13,12 @@ const setting = (fields: Partial<Fields<'block'>> = {}) => settingOf(aBlock(fiel
 const written = (check: string, outcome: ReadyCheck['outcome'], note = ''): ReadyCheck =>
   make('readyCheck', { id: id(60), blockId: id(1), check, outcome, note, on: '2026-11-28' });
 const logged = (treatment: string): Job => make('job', { id: id(61), blockId: id(1), treatment, actualHours: 1 });
-const missing = (checks: ReadyCheck[], jobs: Job[] = [], fields: Partial<Fields<'block'>> = {}) =>
-  readyStanding(checks, jobs, setting(fields), catalogue).missing.map((one) => one.id);
+const missing = (
+  checks: ReadyCheck[],
+  jobs: Job[] = [],
+  fields: Partial<Fields<'block'>> = {},
+  steps: WorkStep[] = [],
+) => readyStanding(checks, { jobs, steps }, setting(fields), catalogue).missing.map((one) => one.id);
 
 describe('a block before first use', () => {
   // Trade handbook §6.3: a first hat on scrap; skipped only for fascinator and display pieces (§6.1, T28).
@@ -27,13 +31,19 @@ describe('a block before first use', () => {
     expect(missing([], [logged('testBlock')])).toEqual([]);
     expect(missing([written('scrapHat', 'failed')], [logged('testBlock')])).toEqual(['scrapHat']);
   });
+  it('takes the step done at the bench for the test, though nobody wrote down its minutes', () => {
+    const step = make('step', { id: id(62), blockId: id(1), treatment: 'testBlock' });
+    expect(missing([], [], {}, [step])).toEqual(['scrapHat']);
+    const done = { ...step, done: { at: '2026-11-28T18:00:00Z', offset: '+00:00' } };
+    expect(missing([], [], {}, [done])).toEqual([]);
+  });
   it('may leave the test out only with a reason', () => {
     expect(missing([written('scrapHat', 'skipped')])).toEqual(['scrapHat']);
     expect(missing([written('scrapHat', 'skipped', 'a display piece')])).toEqual([]);
   });
   it('is not asked what it cannot have', () => {
     const asked = (fields: Partial<Fields<'block'>>) =>
-      readyStanding([], [], setting(fields), catalogue).checks.map((one) => one.id);
+      readyStanding([], { jobs: [], steps: [] }, setting(fields), catalogue).checks.map((one) => one.id);
     expect(missing([], [], { blockType: 'fascinator' })).toEqual([]);
     expect(asked({})).not.toContain('apart');
     expect(asked({ partsFound: 5, partsExpected: 5 })).toContain('apart');
@@ -54,7 +64,7 @@ describe('a block before first use', () => {
 describe('moving a block', () => {
   const running = { state: 'running' as const, endsOn: '2027-10-17' };
   const tried = { missing: [] };
-  const untried = readyStanding([], [], setting(), catalogue);
+  const untried = readyStanding([], { jobs: [], steps: [] }, setting(), catalogue);
   it('out of a quarantine that runs is asked about, wherever it goes', () => {
     for (const to of ['toDo', 'onTheBench', 'ready', 'letGo', 'lookingAt'] as const) {
       expect(questionsBefore(to, running, tried)).toEqual([{ ask: 'leaveQuarantine', endsOn: '2027-10-17' }]);
