@@ -1,6 +1,6 @@
 import type { Calendar } from './calendar.ts';
 import type { Placing } from './place.ts';
-import type { Tasks } from './tasks.ts';
+import { nameOf, type Tasks } from './tasks.ts';
 import type { BenchBound, BenchEvening, BenchInput, BenchSchedule, ScheduledStep, Sitting } from './types.ts';
 
 /** What an answer is written from. */
@@ -22,7 +22,6 @@ export function answerOf(order: Int32Array, worked: Worked): BenchSchedule {
   const sat: { readonly task: number; readonly day: number; readonly at: number; readonly hours: number }[] = [];
   placing.run(order, (task, day, at, hours) => sat.push({ task, day, at, hours }));
   const days = 1 + alone.reduce((last, day, block) => (day < 0 ? last : Math.max(last, placing.ready[block] ?? 0)), -1);
-  const idOf = (block: number): string => blocks[block]?.blockId ?? '';
   return {
     today,
     blocks: blocks.map(({ blockId }, block) => {
@@ -40,7 +39,7 @@ export function answerOf(order: Int32Array, worked: Worked): BenchSchedule {
     bound,
     inOrderDays,
     hours: tasks.list.reduce((sum, { hours }) => sum + hours, 0),
-    served: [...order].map((task) => idOf(tasks.list[task]?.block ?? -1)),
+    served: [...order].flatMap((task) => tasks.list[task] ?? []).map((task) => nameOf(task, input)),
   };
 }
 

@@ -1,6 +1,7 @@
 import { nights } from '../days.ts';
 import { type Calendar, NOTHING } from './calendar.ts';
 import { type Network, networkOf } from './network.ts';
+import { listByRule } from './rules.ts';
 import type { BenchInput, BenchStep } from './types.ts';
 
 /** A step still to be done. */
@@ -113,10 +114,15 @@ export function tasksOf({ blocks, capacities, hours }: BenchInput, calendar: Cal
   return { list, running, free, inPlanOrder, resources, capacities: counts, network };
 }
 
-/** The tasks as an order of blocks serves them, one task for each mention; what is not mentioned follows as it stands. */
-export function listOf(served: readonly string[], { list }: Tasks, { blocks }: BenchInput): Int32Array {
-  const queues = new Map(blocks.map(({ blockId }) => [blockId, [] as number[]]));
-  for (const [task, { block }] of list.entries()) queues.get(blocks[block]?.blockId ?? '')?.push(task);
-  const order = served.flatMap((blockId) => queues.get(blockId)?.shift() ?? []);
-  return Int32Array.from([...order, ...[...queues.values()].flat()]);
+/** Name of a task that stays the same when other steps and blocks come and go. */
+export function nameOf({ block, step }: Task, { blocks }: Pick<BenchInput, 'blocks'>): string {
+  const { blockId = '', steps = [] } = blocks[block] ?? {};
+  return `${blockId} ${steps[step]?.treatment ?? ''}`;
+}
+
+/** The tasks in the order of an earlier schedule, as far as what must come first still allows; what is new comes last. */
+export function listOf(served: readonly string[], { list, network }: Tasks, input: BenchInput): Int32Array {
+  const places = new Map(served.map((name, place) => [name, place]));
+  const ranks = list.map((task, n) => places.get(nameOf(task, input)) ?? served.length + n);
+  return listByRule(network, Float64Array.from(ranks));
 }

@@ -52,8 +52,8 @@ export interface BenchInput {
   /** Units of each resource; one that is not named counts as unlimited. */
   readonly capacities: Readonly<Record<string, number>>;
   /**
-   * Blocks' ids as an earlier schedule served them, one for each step (`BenchSchedule.served`): tried first, so that a
-   * small change in the facts does not turn the plan over for nothing.
+   * What an earlier schedule served, in its order (`BenchSchedule.served`): tried first, so that a small change in the
+   * facts does not turn the plan over for nothing.
    */
   readonly served?: readonly string[];
   /** How many schedules to try in all; the answer follows from it and the seed alone. Usual number in `bench.ts`. */
@@ -138,6 +138,6 @@ export interface BenchSchedule {
   readonly inOrderDays: number;
   /** Hands-on hours still to do. */
   readonly hours: number;
-  /** Blocks' ids in the order their steps were served; give it back with the next question. */
+  /** The steps in the order they were served; give it back with the next question. */
   readonly served: readonly string[];
 }

@@ -61,10 +61,17 @@ export interface Extent {
   readonly blocks?: number;
   readonly steps?: number;
   readonly progress?: boolean;
+  /** Whether some plans leave a choice of what to do next. */
+  readonly choice?: boolean;
 }
 
 /** Any bench: blocks whose steps take up what is scarce, in any week, some of it done, some of it waiting. */
-export const anyBench = ({ blocks = 5, steps = 5, progress = true }: Extent = {}): fc.Arbitrary<BenchInput> =>
+export const anyBench = ({
+  blocks = 5,
+  steps = 5,
+  progress = true,
+  choice = true,
+}: Extent = {}): fc.Arbitrary<BenchInput> =>
   fc
     .record({
       plans: fc.array(fc.array(anyStep(progress), { maxLength: steps }), { maxLength: blocks }),
@@ -74,12 +81,24 @@ export const anyBench = ({ blocks = 5, steps = 5, progress = true }: Extent = {}
       own: fc.array(fc.tuple(fc.nat({ max: 20 }), fc.nat({ max: 8 })), { maxLength: 3 }),
       units: fc.array(fc.integer({ min: 1, max: 3 }), { minLength: 4, maxLength: 4 }),
       hands: fc.constantFrom(1, 1, 1, 2, 3),
+      free: choice ? fc.nat({ max: 31 }) : fc.constant(0),
     })
-    .map(({ plans, week, sure, off, own, units, hands }) => ({
+    .map(({ plans, week, sure, off, own, units, hands, free }) => ({
       today: TODAY,
       blocks: plans.map((plan, block) => ({
         blockId: `block ${block}`,
-        steps: plan.map((step, n) => ({ ...step, treatment: `step ${n}` })),
+        steps: plan.map((step, n) => ({
+          ...step,
+          treatment: `step ${n}`,
+          // In some blocks each step follows only the one two before it; when nothing is worked no one can see the order.
+          ...((free >> block) % 2 === 1
+            ? {
+                after: n >= 2 ? [`step ${n - 2}`] : [],
+                hours: Math.max(0.1, step.hours),
+                ...(step.progress?.state === 'begun' ? { progress: { state: 'begun' as const, hoursDone: 0.05 } } : {}),
+              }
+            : {}),
+        })),
       })),
       hours: week.map((quarters, day) => (day === sure ? Math.max(1, quarters) : quarters) / 4),
       datesOff: off.map(dateAfter),

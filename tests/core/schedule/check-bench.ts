@@ -32,6 +32,32 @@ interface Holding {
   readonly untilAt: number;
 }
 
+/** Steps of a block still to be worked, with their places, in the order the answer works them: where a plan leaves a choice. */
+function asWorked(remaining: readonly BenchStep[], blockId: string, answer: BenchSchedule): [number, BenchStep][] {
+  const left = [...remaining.entries()].filter(([, { progress }]) => progress?.state !== 'waiting');
+  if (!remaining.some(({ after }) => after)) return left;
+  const told = answer.blocks.find((one) => one.blockId === blockId)?.steps ?? [];
+  const beginning = (treatment: string): number =>
+    answer.evenings
+      .flatMap(({ sittings }) => sittings)
+      .find((one) => one.blockId === blockId && one.treatment === treatment)?.at ?? 0;
+  // Of one evening's steps the one that waits comes last.
+  const key = ([n, { treatment }]: [number, BenchStep]): readonly number[] => [
+    told[n]?.from ?? 0,
+    told[n]?.free ?? 0,
+    beginning(treatment),
+    n,
+  ];
+  return left.sort((a, b) => {
+    const theirs = key(b);
+    return (
+      key(a)
+        .map((one, at) => one - (theirs[at] ?? 0))
+        .find((difference) => difference !== 0) ?? 0
+    );
+  });
+}
+
 export function faultsOf(input: BenchInput, answer: BenchSchedule): string[] {
   const faults: string[] = [];
   const claim = (holds: boolean, fault: string): void => {
@@ -46,6 +72,7 @@ export function faultsOf(input: BenchInput, answer: BenchSchedule): string[] {
     claim(block?.blockId === blockId, `${blockId} is not where it was asked for`);
     let ready = -1;
     let free = { day: 0, at: 0 };
+    const seen = new Set<string>();
     const remaining = steps.filter(({ progress }) => progress?.state !== 'done' && progress?.state !== 'skipped');
     claim(block?.steps.length === remaining.length, `${blockId} has other steps than are left`);
     for (const [n, step] of remaining.entries()) {
@@ -59,8 +86,7 @@ export function faultsOf(input: BenchInput, answer: BenchSchedule): string[] {
       holdings.push({ resource: step.waitResource, day: -1, at: 0, until, untilAt: 0 });
       runningBy.set(step.waitResource, (runningBy.get(step.waitResource) ?? 0) + 1);
     }
-    for (const [n, step] of remaining.entries()) {
-      if (step.progress?.state === 'waiting') continue;
+    for (const [n, step] of asWorked(remaining, blockId, answer)) {
       const told = block?.steps[n];
       const name = `${blockId} ${step.treatment}`;
       if (!told || told.treatment !== step.treatment) {
@@ -73,6 +99,12 @@ export function faultsOf(input: BenchInput, answer: BenchSchedule): string[] {
           .map((one) => ({ ...one, day })),
       );
       const sum = sat.reduce((all, one) => all + one.hours, 0);
+      for (const before of step.after ?? [])
+        claim(
+          seen.has(before) || !remaining.some((one) => one.treatment === before && one.progress?.state !== 'waiting'),
+          `${name} is worked before ${before}`,
+        );
+      seen.add(step.treatment);
       claim(Math.abs(sum - leftOf(step)) < HAIR, `${name} is given ${sum} h of ${leftOf(step)}`);
       claim(
         sat.every(({ hours }) => hours > 0),

@@ -116,7 +116,7 @@ describe('for any project', () => {
         expect(length).toBeGreaterThanOrEqual(bound.length);
         expect(length).toBeLessThanOrEqual(inOrder);
       }),
-      { numRuns: 150 },
+      { numRuns: 80 },
     );
   });
 
@@ -133,7 +133,7 @@ describe('for any project', () => {
         expect(faultsOf(project, [...starts])).toEqual([]);
         expect(forward(list, starts)).toBe(after);
       }),
-      { numRuns: 200 },
+      { numRuns: 100 },
     );
   });
 
@@ -142,7 +142,7 @@ describe('for any project', () => {
       fc.property(projects, fc.nat(), (project, seed) => {
         expect(solve(project, { budget: 80, seed })).toEqual(solve(project, { budget: 80, seed }));
       }),
-      { numRuns: 40 },
+      { numRuns: 20 },
     );
   });
 
@@ -153,7 +153,7 @@ describe('for any project', () => {
         expect(faultsOf(project, starts)).toEqual([]);
         expect(tried).toBeLessThanOrEqual(16);
       }),
-      { numRuns: 40 },
+      { numRuns: 20 },
     );
   });
 });
@@ -171,7 +171,7 @@ describe('for small projects', () => {
         all += 1;
         if (length === best) same += 1;
       }),
-      { numRuns: 150, seed: 7 },
+      { numRuns: 80, seed: 7 },
     );
     expect(same / all).toBeGreaterThan(0.98);
   });
