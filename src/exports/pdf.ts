@@ -24,7 +24,7 @@ const startWorker = (): Worker =>
  * Writes a report as PDF in a worker of its own. Cancelling ends the worker at once.
  * @throws the signal's reason when cancelled @throws AppError export-failed
  */
-export function writePdfFile(report: ReportDocument, tools: WriteTools, start = startWorker): Promise<Blob> {
+export async function writePdfFile(report: ReportDocument, tools: WriteTools, start = startWorker): Promise<Blob> {
   const { signal, onStep } = tools;
   signal.throwIfAborted();
   const reduced = mustReduce(report);
