@@ -23,7 +23,7 @@ export interface Due {
   readonly words: string;
 }
 
-/** A wait that runs: drying, glue, a finish. Comes from the step records of the bench. */
+/** A wait that runs, or is over and not followed up: drying, glue, a finish. Comes from the steps of the bench. */
 export interface RunningWait {
   readonly id: string;
   readonly blockId: string;
@@ -33,9 +33,6 @@ export interface RunningWait {
   /** UTC, RFC 3339. */
   readonly until: string;
 }
-
-/** A wait that ended longer ago is no news: the block has been standing there. SOURCE: own choice. */
-const NEWS_MS = 24 * 3_600_000;
 
 export interface DueFacts {
   readonly quarantines: readonly QuarantineFacts[];
@@ -56,7 +53,7 @@ const orderOf = (at: DueAt): string => ('day' in at ? at.day : at.instant);
 
 /**
  * Everything that falls due on these blocks, soonest first: looks at blocks in quarantine that were not yet taken, ends
- * of freezing, thawing and warming up, ends of waits for a day after them. What was left, ended or done is not in it.
+ * of freezing, thawing and warming up, ends of waits. What was left, ended or done is not in it.
  * Pure: same facts, same list, whatever their order.
  */
 export function dueList({ quarantines, freezing, waits }: DueFacts, now: Now): readonly Due[] {
@@ -91,8 +88,7 @@ export function dueList({ quarantines, freezing, waits }: DueFacts, now: Now): r
       },
     ];
   });
-  const news = waits.filter(({ until }) => Date.parse(until) > now.ms - NEWS_MS);
-  const over = news.map(
+  const over = waits.map(
     ({ id, blockId, treatment, words, until }): Due => ({
       key: `${id}-ends`,
       blockId,

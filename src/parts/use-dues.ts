@@ -1,15 +1,8 @@
-import { type Due, dueList, type RunningWait } from '../core/due.ts';
-import type { WorkStep } from '../core/records.ts';
+import { type Due, dueList } from '../core/due.ts';
 import { openWaits } from '../core/work/waits.ts';
 import { dayHere } from '../text/days.ts';
 import { type App, useApp } from '../ui/app.ts';
 import { runningView } from './quarantine-facts.ts';
-
-/** Waits that the steps of the bench began: glue, drying, a finish. */
-const waitsOf = (steps: readonly WorkStep[]): readonly RunningWait[] =>
-  steps.flatMap(({ id, blockId, treatment, words, wait, done, skipped }) =>
-    wait && done && !skipped ? [{ id, blockId, treatment, words, until: wait.until }] : [],
-  );
 
 /** Everything that falls due on all blocks, or on one, soonest first; tracked by signals. */
 export function duesOf(

@@ -3,7 +3,9 @@ import { actionsOn } from '../../src/parts/actions.ts';
 import { Arrival } from '../../src/parts/arrival.tsx';
 import { PlaceField } from '../../src/parts/place-field.tsx';
 import { useCase } from '../../src/parts/use-case.ts';
+import QuarantineList from '../../src/screens/quarantine/list-screen.tsx';
 import QuarantineScreen from '../../src/screens/quarantine/screen.tsx';
+import { create } from '../../src/store/edits.ts';
 import type { Store } from '../../src/store/store.ts';
 import { act, type Drawn, drawn, NOW, openedStore } from '../support/dom.tsx';
 
@@ -161,5 +163,27 @@ describe('the page of a quarantine', () => {
     const reminders = store.all('reminder').value;
     expect(reminders[0]).toMatchObject({ forBlockId: blockId, start: '2026-11-16', cancelled: false });
     expect(reminders.length).toBeGreaterThan(10);
+  });
+});
+
+describe('the list of what is due', () => {
+  it('has the looks and the waits of the bench, each with its block, and puts all of it into one calendar file', async () => {
+    const wait = { since: '2026-10-17T09:00:00Z', until: '2026-10-18T09:00:00Z', offset: '+01:00' };
+    const done = { at: '2026-10-17T09:00:00Z', offset: '+01:00' };
+    const step = create('step', store.newId(), { blockId, treatment: 'reglue', done, wait });
+    await act(() => void store.change('a step done', [step]));
+    page = await drawn(<Moving id={blockId} />, store);
+    page.choose('Where it stands', 'quarantine');
+    page.clear();
+    page = await drawn(<QuarantineList />, store);
+    const lines = [...page.root.querySelectorAll('ol li')].map((line) => line.textContent);
+    expect(lines).toEqual([
+      expect.stringContaining('Wait is over: Re-glue'),
+      expect.stringContaining('Look at it in quarantineCloche16 November 2026'),
+    ]);
+    page.press('Prepare a calendar file');
+    expect(store.all('reminder').value.filter(({ start }) => start === wait.until)).toMatchObject([
+      { words: expect.stringContaining('Cloche: wait is over') },
+    ]);
   });
 });
