@@ -1,15 +1,14 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { join, resolve } from 'node:path';
 import type { Project } from '../../src/core/schedule/project.ts';
 
 /*
  * The research instances of R. Kolisch and A. Sprecher, "PSPLIB – a project scheduling problem library", European Journal
  * of Operational Research 96 (1997) 205–216, with their published optima. They are not part of this project: who has them
- * puts them beside it, or names the folder in PSPLIB.
+ * puts them beside it, or names the folder in PSPLIB: `optimum.csv` and the instances it lists.
  */
 
-const folder = process.env.PSPLIB ?? fileURLToPath(new URL('../../../shared/data/psplib', import.meta.url));
+const folder = process.env.PSPLIB ?? resolve('../shared/data/psplib');
 
 export interface Instance {
   readonly name: string;
