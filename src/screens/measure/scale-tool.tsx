@@ -1,20 +1,20 @@
 import { useState } from 'preact/hooks';
-import { apartPx, middleOf, type Spot, toPixel, toSpot } from '../../core/mark-geometry.ts';
+import { apartPx, type Spot } from '../../core/mark-geometry.ts';
 import type { PhotoScale } from '../../core/records.ts';
 import { useActions } from '../../parts/actions.ts';
-import { plusMinus, refusal } from '../../text/measured.ts';
+import { refusal } from '../../text/measured.ts';
 import { useApp } from '../../ui/app.ts';
 import { Button } from '../../ui/button.tsx';
 import { NumberField, SelectField } from '../../ui/field.tsx';
 import { METHOD_VERSION, type ReferenceFit } from '../../workers/pixel-jobs.ts';
-import { type Desk, type Drawn, pageScale, straightLength, useWork } from './desk.ts';
+import { type Desk, useWork } from './desk.ts';
 import css from './measure.module.css';
-import { Busy, Figure, Nudge } from './panel-parts.tsx';
+import { Busy, Nudge } from './panel-parts.tsx';
 import { kindOf, referenceOptions, referenceWords, sizesOf, TAPS, TWO_POINTS } from './references.ts';
 import { savedMarks } from './saved-marks.ts';
+import { type Fit, fitDrawn, ScaleDoubt } from './scale-fit.tsx';
 import { usePixels } from './use-pixels.ts';
 
-type Fit = Pick<PhotoScale, 'corners' | 'rim' | 'sigmaOfWidth'>;
 type Outcome = { readonly fit: Fit | null; readonly why: string | null };
 
 /** Standard error of corners taken as a finger put them, in working pixels and as a share of the long side. */
@@ -161,7 +161,7 @@ export function ScaleTool({ desk }: { readonly desk: Desk }) {
           )}
         </div>
       )}
-      {draft && <Doubt desk={desk} draft={draft} />}
+      {draft && <ScaleDoubt desk={desk} draft={draft} />}
       {kind === 'twoPoints' && (
         <NumberField
           label="Length between them"
@@ -210,64 +210,5 @@ export function ScaleTool({ desk }: { readonly desk: Desk }) {
         </div>
       )}
     </div>
-  );
-}
-
-/** The fitted edge as it will count; until then the points in their order. */
-function fitDrawn(fit: Fit | null, taps: readonly Spot[], wanted: number, aspect: number): Drawn[] {
-  if (fit?.rim) {
-    return [{ key: 'fit', shape: 'region', look: 'chosen', points: rimPoints(fit.rim, aspect) }];
-  }
-  if (fit) {
-    const points = fit.corners as readonly Spot[];
-    return [{ key: 'fit', shape: points.length === 2 ? 'line' : 'region', points, look: 'chosen' }];
-  }
-  if (taps.length < 2) return [];
-  return [{ key: 'taps', shape: taps.length === wanted && wanted > 2 ? 'region' : 'polyline', points: taps }];
-}
-
-/** A coin's rim as an outline; its half axes are shares of the width, so what goes down is stretched by the aspect. */
-function rimPoints({ centre, a, b, angle }: NonNullable<Fit['rim']>, aspect: number): Spot[] {
-  const [c, s] = [Math.cos(angle), Math.sin(angle)];
-  return Array.from({ length: 48 }, (_, i) => {
-    const t = (2 * Math.PI * i) / 48;
-    const [x, y] = [a * Math.cos(t), b * Math.sin(t)];
-    return [centre[0] + x * c - y * s, centre[1] + (x * s + y * c) * aspect] as const;
-  });
-}
-
-/** What the scale makes of 50 mm beside the reference, and how far to trust it. */
-function Doubt({ desk, draft }: { readonly desk: Desk; readonly draft: PhotoScale }) {
-  const { catalogue } = useApp();
-  const { size, photo } = desk;
-  const scale = pageScale({ scale: draft, focal35: photo.focal35 }, size);
-  if (!scale) {
-    return (
-      <p class={css.refused} role="alert">
-        {refusal('no-scale')}
-      </p>
-    );
-  }
-  const middle = draft.rim ? (draft.rim.centre as Spot) : middleOf(draft.corners as readonly Spot[]);
-  const [x, y] = toPixel(middle, size);
-  const probe = straightLength({ scale, size }, middle, toSpot([x + 20, y], size));
-  if (!probe) return null;
-  const fifty = straightLength({ scale, size }, middle, toSpot([x + (20 * 50) / probe.mm, y], size));
-  const tilt = scale.tiltDeg ?? 0;
-  return (
-    <dl class={css.figures}>
-      <Figure
-        label="50 mm beside it reads"
-        value={plusMinus(50, fifty?.sigmaMm ?? null, 'mm')}
-        by={[
-          `by ${referenceWords(draft, catalogue)}`,
-          tilt > 3 && `seen ${Math.round(tilt)}° off square`,
-          draft.kind === 'coin' && 'farther than two coins away it is a guess',
-          draft.kind === 'twoPoints' && 'true only where the camera looked square at it',
-        ]
-          .filter(Boolean)
-          .join('; ')}
-      />
-    </dl>
   );
 }
