@@ -1,0 +1,64 @@
+import { signal } from '@preact/signals';
+import { describe, expect, it } from 'vitest';
+import { catalogue } from '../../src/catalogue/index.ts';
+import { type ArchiveWish, discardArchive, prepareArchive } from '../../src/exports/archive/index.ts';
+import { archiveTools } from '../../src/parts/archive-tools.ts';
+import { createMemoryRepository, newDisk } from '../../src/store/memory.ts';
+import { createStore } from '../../src/store/store.ts';
+import { DEVICE, id, NEW_YEAR, newIds } from '../store/make.ts';
+import { NAMES, type Shelf, smallShelf, wholeShelf } from '../support/archive-fixture.ts';
+import { bagFaults } from '../support/bag-faults.ts';
+import { bagIn, textOf } from '../support/read-zip.ts';
+
+/** The archive the app itself makes of a shelf, reports and all. */
+async function appArchive({ records, photos }: Shelf, wish: Partial<ArchiveWish> = {}) {
+  const disk = newDisk();
+  for (const record of records) disk.records.set(record.id, record);
+  for (const photo of photos) disk.bytes.set(photo.sha256, photo);
+  const now = () => NEW_YEAR;
+  const store = createStore({ repository: createMemoryRepository(disk), now, newId: newIds(), device: DEVICE });
+  await store.load();
+  const tools = archiveTools({ store, catalogue, now, own: { pace: signal({}), tallies: signal({}) } });
+  const { ready } = await prepareArchive({ ...wholeShelf, ...wish }, tools, {
+    onProgress: () => undefined,
+    signal: new AbortController().signal,
+  });
+  await discardArchive();
+  return bagIn(ready[0]?.file as File);
+}
+
+const shelf = smallShelf();
+const reportPath = `data/reports/${id(10)}.html`;
+
+describe('the report of a block in an archive', () => {
+  it('is there for every block that was looked at, and only those', async () => {
+    const { files } = await appArchive(shelf);
+    expect(bagFaults(files)).toEqual([]);
+    expect([...files.keys()].filter((path) => path.startsWith('data/reports/'))).toEqual([reportPath]);
+  });
+
+  it('shows the photographs that lie beside it, and needs nothing from elsewhere', async () => {
+    const { files } = await appArchive(shelf);
+    const report = textOf(files.get(reportPath));
+    const sources = [...report.matchAll(/<img src="([^"]+)"/g)].map(([, source = '']) => source);
+    expect(sources).toHaveLength(2);
+    for (const source of sources) {
+      const path = new URL(source, `https://bag.invalid/${reportPath}`).pathname.slice(1);
+      expect(files.has(path), source).toBe(true);
+    }
+    expect(report).not.toMatch(/<script(?! type="application\/json")|src="https?:|data:image/);
+    expect(report.length).toBeLessThan(300_000);
+  });
+
+  it('says prices in a whole archive and neither prices nor private names in one for others', async () => {
+    const whole = textOf((await appArchive(shelf)).files.get(reportPath));
+    expect(whole).toContain('£42.50');
+    expect(whole).toContain(NAMES.seller);
+    const { files } = await appArchive(shelf, { isWhole: false });
+    for (const [path, bytes] of files) {
+      const text = new TextDecoder().decode(bytes);
+      for (const secret of [NAMES.seller, 'Odile', NAMES.owner, 'Quay Street', '£42.50'])
+        expect(text.includes(secret), `${secret} in ${path}`).toBe(false);
+    }
+  });
+});
