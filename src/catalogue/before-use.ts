@@ -4,7 +4,7 @@ import type { TreatmentId } from './ids.ts';
 import { memory, practice, published } from './source.ts';
 import { ifBlockedOn } from './treatments/common.ts';
 
-const commonPractice = practice('Common practice.');
+const commonPractice = practice('As workshops do it.');
 /** What neither water nor spirit may touch. */
 const ifWashable = { not: { material: ['sparterie', 'papierMache', 'plaster'] } } as const;
 const ifPinnedOrCorded = { group: ['crown', 'brim', 'full', 'puzzle', 'small'] } as const;

@@ -45,7 +45,7 @@ export function CopyPlan({ of }: { readonly of: BlockCase }) {
   const { setting } = of.assessment;
   return (
     <>
-      <p class={css.sum}>These are the steps and hours the price of a copy rests on.</p>
+      <p class={css.sum}>The price of a copy rests on these steps and their hours; marks to protect come on top.</p>
       {!copyable && <p class={css.gate}>What was found on it says that it would not stand being copied.</p>}
       {catalogue.law
         .filter(({ bearsOn }) => bearsOn === 'copying')
@@ -58,7 +58,7 @@ export function CopyPlan({ of }: { readonly of: BlockCase }) {
           </details>
         ))}
       <PlanList of={of} />
-      <h3>Ways to take it</h3>
+      <h3 class={css.ways}>Ways to take it</h3>
       <ul class={css.steps}>
         {Object.entries(catalogue.copyWays)
           .filter(([, { when }]) => !when || holds(when, setting))

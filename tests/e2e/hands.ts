@@ -49,6 +49,8 @@ export function handsOn(page: Page) {
     openTheExample: button('Open the example sale'),
     picturesComing: page.getByText(/Its photographs are coming/),
     picturesMissing: page.getByText(/could not be fetched now/),
+    fetchPictures: button('Fetch them now'),
+    takeAway: button('Take the example away'),
     blocks: page
       .getByRole('main')
       .getByRole('link')
@@ -62,7 +64,7 @@ export function handsOn(page: Page) {
     unreadable: page.getByText('One record cannot be read.'),
   };
 
-  const menu = (name: 'Shelf' | 'Sales' | 'Handbook' | 'Settings'): Locator =>
+  const menu = (name: 'Shelf' | 'Bench' | 'Sales' | 'Handbook' | 'Settings'): Locator =>
     link(name, page.getByRole('navigation', { name: 'Places' }));
 
   const look = {
@@ -135,6 +137,46 @@ export function handsOn(page: Page) {
     privateNames: page.getByRole('checkbox', { name: 'Private people and places', exact: true }),
   };
 
+  const keeping = {
+    never: page.getByText('Never backed up from this device.'),
+    backedUpToday: page.getByText('Last backed up today'),
+    prepare: button('Prepare a backup'),
+    save: button('Save the file'),
+    takeItIn: button('Take it in'),
+    takeInOne: button('Take in 1 block'),
+    takenIn: page.getByRole('status').filter({ hasText: /^Taken in: / }),
+    nothingNew: page.getByText('Everything in it is here already.'),
+    chosenBlocks: page.getByRole('radio', { name: 'Chosen blocks', exact: true }),
+    block: (name: RegExp) => page.getByRole('checkbox', { name }),
+    refused: (why: RegExp) => page.getByRole('alert').filter({ hasText: why }),
+    async chooseFiles(files: readonly HandedFile[]): Promise<void> {
+      const choose = button('Choose a backup file');
+      const [chooser] = await Promise.all([page.waitForEvent('filechooser'), choose.click()]);
+      await chooser.setFiles([...files]);
+    },
+  };
+
+  const radio = (name: string): Locator => page.getByRole('radio', { name, exact: true });
+  const quarantine = {
+    story: link('Write'),
+    paid: radio('Paid'),
+    amount: field('Amount'),
+    writeOffer: button('Write it down'),
+    into: button('Into quarantine'),
+    keepApart: button('Keep it apart'),
+    until: (day: string) => link(`Quarantine until ${day}`),
+    next: (day: string) => page.getByText(`Look next: ${day}`, { exact: true }),
+    today: (day: string) => page.getByText(`Look next: ${day}, today`, { exact: true }),
+    freshSigns: radio('Fresh signs'),
+    seen: field('Seen').first(),
+    writeLook: button('Write the look down'),
+    leaveEarly: page.locator('summary').filter({ hasText: /^Leave before / }),
+    whyEarly: field('Why before its time?'),
+    leave: button('Leave early'),
+    prepareCalendar: button('Prepare a calendar file'),
+    saveCalendar: button('Save the file'),
+  };
+
   const photo = { picture: page.getByRole('main').getByRole('img', { name: 'The photograph' }) };
 
   const sale = {
@@ -173,8 +215,8 @@ export function handsOn(page: Page) {
 
   return {
     page,
-    ...{ tap, type, shelf, menu, look, walk, finding, answer, block, photo, report, sale, haggle, home },
-    ...{ settings, undo, status },
+    ...{ tap, type, shelf, menu, look, walk, finding, answer, block, quarantine, photo, report, sale, haggle, home },
+    ...{ keeping, settings, undo, status },
     taps: () => taps,
     saved: () => status.filter({ hasText: 'Saved on this phone' }).waitFor(),
     notSaved: () => status.filter({ hasText: 'Not saved' }).waitFor(),

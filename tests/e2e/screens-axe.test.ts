@@ -116,6 +116,10 @@ async function goRound(device: Device, lookAt: (page: Page, screen: string) => P
     await arrive(page, hash);
     await lookAt(page, name);
   }
+  await arrive(page, `${block}/quarantine`);
+  await press(hands.quarantine.keepApart);
+  await hands.quarantine.writeLook.waitFor();
+  await lookAt(page, 'a quarantine that runs');
   await arrive(page, `${block}/walk/torch`);
   await press(hands.walk.foundAny.first());
   await hands.finding.sheet.waitFor();

@@ -100,7 +100,9 @@ function Beside({ of, view }: { readonly of: BlockCase; readonly view: Quarantin
     <>
       <Section title="How sure">
         {doubts.map((sentence) => (
-          <p key={sentence}>{sentence}</p>
+          <p key={sentence} class={css.doubt}>
+            {sentence}
+          </p>
         ))}
       </Section>
       <Section title="Out of it">
