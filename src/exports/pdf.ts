@@ -1,3 +1,6 @@
+import heading from '@fontsource/alegreya/files/alegreya-latin-700-normal.woff?url';
+import text from 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf?url';
+import strong from 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf?url';
 import { AppError } from '../core/errors.ts';
 import type { ReportDocument, ReportPhoto } from '../core/report.ts';
 import type { PdfOrder, PdfReply } from './pdf/pdf-messages.ts';
@@ -68,7 +71,7 @@ export async function writePdfFile(report: ReportDocument, tools: WriteTools, st
       event.preventDefault();
       fail(new Error(`The PDF worker failed: ${event.message}`));
     });
-    order({ what: 'write', report, reduced });
+    order({ what: 'write', report, faces: { text, strong, heading }, reduced });
   });
 }
 

@@ -1,9 +1,16 @@
 import type { ReportDocument, ReportPair } from '../../core/report.ts';
 import type { AlignedFiles } from '../report-file.ts';
+import type { Face } from './paper.ts';
 
 /** What the page asks of the PDF worker, and hands it when it asks back. */
 export type PdfOrder =
-  | { readonly what: 'write'; readonly report: ReportDocument; readonly reduced: boolean }
+  | {
+      readonly what: 'write';
+      readonly report: ReportDocument;
+      /** Addresses of the faces' files. */
+      readonly faces: Readonly<Record<Face, string>>;
+      readonly reduced: boolean;
+    }
   | { readonly what: 'picture'; readonly id: number; readonly bytes: ArrayBuffer | undefined }
   | { readonly what: 'pair'; readonly id: number; readonly files: AlignedFiles | undefined };
 

@@ -1,7 +1,4 @@
-import heading from '@fontsource/alegreya/files/alegreya-latin-700-normal.woff?url';
-import text from 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf?url';
-import strong from 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf?url';
-import type { FaceFiles } from './paper.ts';
+import type { Face, FaceFiles } from './paper.ts';
 import type { PdfOrder, PdfReply } from './pdf-messages.ts';
 import { writePdf } from './write-pdf.ts';
 
@@ -27,14 +24,13 @@ async function fetched(url: string): Promise<Uint8Array> {
   return new Uint8Array(await response.arrayBuffer());
 }
 
-async function faces(): Promise<FaceFiles> {
-  const [plain, bold, head] = await Promise.all([text, strong, heading].map(fetched));
-  if (!plain || !bold || !head) throw new Error('A face for the PDF is missing.');
-  return { text: plain, strong: bold, heading: head };
+async function facesAt(urls: Readonly<Record<Face, string>>): Promise<FaceFiles> {
+  const [text, strong, heading] = await Promise.all([fetched(urls.text), fetched(urls.strong), fetched(urls.heading)]);
+  return { text, strong, heading };
 }
 
-async function write({ report, reduced }: PdfOrder & { what: 'write' }): Promise<void> {
-  const pieces = await writePdf(report, await faces(), {
+async function write({ report, faces, reduced }: PdfOrder & { what: 'write' }): Promise<void> {
+  const pieces = await writePdf(report, await facesAt(faces), {
     reduced,
     onStep: (done, of) => say({ what: 'step', done, of }),
     async picture(sha256) {

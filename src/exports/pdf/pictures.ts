@@ -136,10 +136,10 @@ export function layPhotographs(
   const framed = items.map(
     (photo): Framed => ({
       ...{ photo, size: photo, words: wordsOf(type, photo, column) },
-      bytes: async () => {
+      load: async () => {
         const bytes = await source.picture(photo.sha256);
         onPicture();
-        return bytes;
+        return bytes && { bytes, size: photo, photo };
       },
     }),
   );
