@@ -1,6 +1,7 @@
 import { effect } from '@preact/signals';
 import { render } from 'preact';
 import { catalogue } from './catalogue/index.ts';
+import { keepBadge } from './parts/badge.ts';
 import { createOwnRecord } from './parts/own-record.ts';
 import { takePendingCapture } from './photos/drafts.ts';
 import { interrupted } from './photos/interrupted.ts';
@@ -51,6 +52,7 @@ export function drawApp(root: HTMLElement, given: Pick<App, 'store' | 'now'>): v
   effect(() => {
     document.documentElement.dataset.hand = given.store.settings.value.hand;
   });
+  keepBadge(app, navigator);
   resumeCapture(given.store);
   render(
     <AppContext.Provider value={app}>

@@ -1,4 +1,5 @@
-import type { WorkStep } from '../records.ts';
+import type { RunningWait } from '../due.ts';
+import type { Stint, WorkStep } from '../records.ts';
 import type { WorkItem } from './work-plan.ts';
 
 const HOUR_MS = 3_600_000;
@@ -75,6 +76,26 @@ export function waitOver(
       records.some(({ done, skipped }) => Date.parse((done ?? skipped)?.at ?? '') > since),
   );
   return workedOn ? undefined : { ...ended, next: nextItem(items) };
+}
+
+/** A wait as the list of what falls due takes it: not yet over, or over and not followed up. */
+export function openWaits(
+  steps: readonly WorkStep[],
+  stints: readonly Pick<Stint, 'blockId' | 'began'>[],
+): readonly RunningWait[] {
+  // The last a block was worked on, by what was written: anything later than a wait's beginning follows it up.
+  const last = new Map<string, number>();
+  const see = (blockId: string, at: string | undefined): void => {
+    const ms = Date.parse(at ?? '');
+    if (ms > (last.get(blockId) ?? Number.NEGATIVE_INFINITY)) last.set(blockId, ms);
+  };
+  for (const { blockId, began } of stints) see(blockId, began);
+  for (const { blockId, done, skipped } of steps) see(blockId, (done ?? skipped)?.at);
+  return steps.flatMap(({ id, blockId, treatment, words, done, wait }) =>
+    done && wait && Date.parse(wait.since) >= (last.get(blockId) ?? 0)
+      ? [{ id, blockId, treatment, words, until: wait.until }]
+      : [],
+  );
 }
 
 /** The step to take next: the first open one. */
