@@ -27,10 +27,10 @@ function memory() {
   return lines.reduce((sum, line) => sum + Number.parseInt(line, 10), 0) / 1024;
 }
 
-/** Photographs with grain, no two alike, drawn by the browser: about as large as working copies are. */
-const draw = (page, count) =>
+/** Gives the app photographs with grain, no two alike, drawn in the page, as the gallery would. */
+const take = (page, count) =>
   page.evaluate(async (count) => {
-    const files = [];
+    const files = new DataTransfer();
     for (let n = 0; n < count; n += 1) {
       const canvas = new OffscreenCanvas(2048, 1536);
       const context = canvas.getContext('2d');
@@ -41,12 +41,11 @@ const draw = (page, count) =>
         context.fillRect((i * 7919 + n * 31) % 2048, (i * 104729 + n * 17) % 1536, 40, 26);
       }
       const blob = await canvas.convertToBlob({ type: 'image/jpeg', quality: 0.9 });
-      const bytes = new Uint8Array(await blob.arrayBuffer());
-      let text = '';
-      for (let at = 0; at < bytes.length; at += 0x8000) text += String.fromCharCode(...bytes.subarray(at, at + 0x8000));
-      files.push(btoa(text));
+      files.items.add(new File([blob], `IMG_${n}.jpg`, { type: 'image/jpeg' }));
     }
-    return files;
+    const input = [...document.querySelectorAll('input[type=file]')].find((one) => one.multiple);
+    input.files = files.files;
+    input.dispatchEvent(new Event('change', { bubbles: true }));
   }, count);
 
 try {
@@ -63,10 +62,8 @@ try {
   await hands.glance({ shape: 'domeCrown', wood: 'lime', price: '45' });
   const block = page.url().replace(/\/look$/, '');
   await page.goto(block);
-  const pictures = await draw(page, PHOTOS);
-  await hands.choose(
-    pictures.map((data, n) => ({ name: `IMG_${n}.jpg`, mimeType: 'image/jpeg', buffer: Buffer.from(data, 'base64') })),
-  );
+  await hands.look.gallery.waitFor();
+  await take(page, PHOTOS);
   await page.waitForFunction((count) => document.querySelectorAll('main a img').length >= count, PHOTOS, {
     timeout: 120_000,
   });
