@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import { entry } from '../core/catalogue.ts';
 import { type PlaceQuestion, questionsBefore } from '../core/place.ts';
@@ -18,20 +19,20 @@ import type { BlockCase } from './use-case.ts';
 
 const options = PLACES.map((id) => ({ id, label: placeWords[id] }));
 
-/** Where a block stands. A running quarantine is not left, and nothing becomes ready, without a word. */
-export function PlaceField({ of }: { readonly of: BlockCase }) {
+/** Moves a block, after asking what must be asked; the question stands until it is answered or left. */
+function useMove(of: BlockCase): {
+  readonly view: QuarantineView | undefined;
+  readonly move: (to: Place) => void;
+  readonly question: ComponentChildren;
+} {
   const app = useApp();
   const { store, catalogue, now } = app;
   const actions = useQuarantineActions();
   const [wanted, setWanted] = useState<Place>();
   const { block } = of;
   const view = runningView(block.id, app);
-  const ready = readyStanding(
-    store.readyChecksOf(block.id),
-    { jobs: store.jobsOf(block.id), steps: store.stepsOf(block.id) },
-    of.assessment.setting,
-    catalogue,
-  );
+  const done = { jobs: store.jobsOf(block.id), steps: store.stepsOf(block.id) };
+  const ready = readyStanding(store.readyChecksOf(block.id), done, of.assessment.setting, catalogue);
   const questions = wanted ? questionsBefore(wanted, view?.course, ready) : [];
   const move = (place: Place): void => {
     if (place === block.place) return;
@@ -49,6 +50,16 @@ export function PlaceField({ of }: { readonly of: BlockCase }) {
     const over = view && place !== 'quarantine' ? { quarantine: view.quarantine, early: false, reason: '' } : undefined;
     actions.move(block, place, over ? { leaving: over } : {});
   };
+  const question = wanted && questions.length > 0 && (
+    <Ask of={of} view={view} to={wanted} questions={questions} onClose={() => setWanted(undefined)} />
+  );
+  return { view, move, question };
+}
+
+/** Where a block stands. A running quarantine is not left, and nothing becomes ready, without a word. */
+export function PlaceField({ of }: { readonly of: BlockCase }) {
+  const { view, move, question } = useMove(of);
+  const { block } = of;
   return (
     <>
       <SelectField label="Where it stands" value={block.place} options={options} onChange={move} />
@@ -57,9 +68,26 @@ export function PlaceField({ of }: { readonly of: BlockCase }) {
           {view ? `Quarantine until ${dayWords(view.course.endsOn)}` : 'Quarantine'}
         </a>
       </p>
-      {wanted && questions.length > 0 && (
-        <Ask of={of} view={view} to={wanted} questions={questions} onClose={() => setWanted(undefined)} />
-      )}
+      {question}
+    </>
+  );
+}
+
+/** One tap to another place, asking what the field would ask. */
+export function MoveButton({
+  of,
+  place,
+  label,
+}: {
+  readonly of: BlockCase;
+  readonly place: Place;
+  readonly label: string;
+}) {
+  const { move, question } = useMove(of);
+  return (
+    <>
+      <Button onPress={() => move(place)}>{label}</Button>
+      {question}
     </>
   );
 }

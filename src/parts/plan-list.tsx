@@ -5,9 +5,9 @@ import type { WorkItem } from '../core/work/work-plan.ts';
 import { days, hoursRange, money } from '../text/format.ts';
 import { minutesWords } from '../text/moments.ts';
 import { Button } from '../ui/button.tsx';
-import { useActions } from './actions.ts';
 import { AddStep } from './add-step.tsx';
 import { HeldQuestions } from './held-questions.tsx';
+import { MoveButton } from './place-field.tsx';
 import css from './plan-list.module.css';
 import { PlanStepRow } from './plan-step.tsx';
 import type { BlockCase } from './use-case.ts';
@@ -64,14 +64,11 @@ function Sum({
   readonly items: readonly WorkItem[];
   readonly days: number;
 }) {
-  const actions = useActions();
   const { block } = of;
   const open = items.filter(({ stand }) => stand === 'open');
   const worked = items.reduce((sum, { minutes }) => sum + minutes, 0);
   const consumables = open.reduce((sum, item) => sum + item.consumables, 0);
-  const place = (to: 'toDo' | 'ready', label: string) => (
-    <Button onPress={() => actions.setBlock(block, { place: to }, 'where it stands')}>{label}</Button>
-  );
+  const place = (to: 'toDo' | 'ready', label: string) => <MoveButton of={of} place={to} label={label} />;
   if (open.length === 0) {
     return (
       <div class={css.sum}>

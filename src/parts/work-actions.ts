@@ -4,6 +4,7 @@ import type { Patch } from '../core/changes.ts';
 import { pertQuantile } from '../core/estimate.ts';
 import { offsetText } from '../core/local-time.ts';
 import type { PaceBook } from '../core/plan.ts';
+import { runningOf } from '../core/quarantine.ts';
 import type { Fields, HatBlock, Stint, WorkStep } from '../core/records.ts';
 import type { Move } from '../core/work/order.ts';
 import { isRunning, longestStint, stopped } from '../core/work/stints.ts';
@@ -53,8 +54,11 @@ export function workActionsOn({ store, catalogue, now, zone, pace }: Bench) {
       .filter(isRunning)
       .map((stint) => set('stint', stint.id, ending(stint)));
 
+  /** Not out of a quarantine that runs: what is done to it there, freezing for one, is done there. */
   const ontoTheBench = (block: HatBlock): Edit[] =>
-    block.place === 'onTheBench' ? [] : [set('block', block.id, { place: 'onTheBench' })];
+    block.place === 'onTheBench' || runningOf(store.quarantinesOf(block.id))
+      ? []
+      : [set('block', block.id, { place: 'onTheBench' })];
 
   /** What the log says of a step that is done: estimate as it was, minutes as they now are; nothing where none were said. */
   function logged(step: Pick<WorkStep, 'id' | 'blockId' | 'treatment'>, minutes: number, estimate?: WorkItem): Edit[] {

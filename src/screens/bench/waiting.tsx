@@ -1,14 +1,13 @@
 import { blockWait, waitOver } from '../../core/work/waits.ts';
-import { useActions } from '../../parts/actions.ts';
 import { blockName } from '../../parts/block-name.ts';
 import { useNow, zoneHere } from '../../parts/clock.ts';
+import { MoveButton } from '../../parts/place-field.tsx';
 import { WaitLine } from '../../parts/step-done.tsx';
 import { stepName } from '../../parts/step-name.ts';
 import { StepWork } from '../../parts/step-work.tsx';
 import type { BenchWork } from '../../parts/use-bench.ts';
 import { momentWords } from '../../text/moments.ts';
 import { useApp } from '../../ui/app.ts';
-import { Button } from '../../ui/button.tsx';
 import { Section } from '../../ui/page.tsx';
 import { to } from '../../ui/route.ts';
 import css from './bench.module.css';
@@ -16,7 +15,6 @@ import css from './bench.module.css';
 /** Waits that are over, with the step that may now be taken; and those that still run, soonest first. */
 export function Waiting({ works }: { readonly works: readonly BenchWork[] }) {
   const { catalogue } = useApp();
-  const actions = useActions();
   const now = useNow();
   const running = works
     .flatMap((work) => {
@@ -50,9 +48,7 @@ export function Waiting({ works }: { readonly works: readonly BenchWork[] }) {
                     <StepWork of={of} items={items} item={next} />
                   </>
                 ) : (
-                  <Button onPress={() => actions.setBlock(of.block, { place: 'ready' }, 'where it stands')}>
-                    Put it with the ready ones
-                  </Button>
+                  <MoveButton of={of} place="ready" label="Put it with the ready ones" />
                 )}
               </li>
             ))}
