@@ -38,7 +38,8 @@ export function priceLineOf(
   offers: readonly Pick<Offer, 'what' | 'amount' | 'currency' | 'fees'>[],
 ): PriceLine {
   const own = offers.filter(({ currency }) => currency === block.currency);
-  const paid = own.filter(({ what }) => what === 'paid').at(-1);
+  const last = own.filter(({ what }) => what === 'paid').at(-1);
+  const paid = last ? last.amount + (last.fees ?? 0) : 0;
   return {
     blockId: block.id,
     blockType: block.blockType,
@@ -46,7 +47,8 @@ export function priceLineOf(
     verdict,
     currency: block.currency,
     asked: block.priceAsked ?? own.filter(({ what }) => what === 'asked').at(-1)?.amount ?? null,
-    paid: paid ? paid.amount + (paid.fees ?? 0) : null,
+    // A gift is no price.
+    paid: paid > 0 ? paid : null,
   };
 }
 

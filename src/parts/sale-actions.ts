@@ -33,7 +33,7 @@ export function saleActionsOn(store: Store, now: () => number) {
   };
   const patchOf = (carrier: HatBlock | JobLot, patch: LotPatch): Edit =>
     carrier.type === 'lot' ? set('lot', carrier.id, patch) : set('block', carrier.id, patch);
-  /** A lot is paid: said once of the lot, and of each block of a job lot with its share. */
+  /** A lot is paid: said once of the lot, and of each block of a job lot that bears a share. */
   const payments = (
     { lot }: LotRow,
     { saleId, currency }: HatBlock | JobLot,
@@ -48,7 +48,12 @@ export function saleActionsOn(store: Store, now: () => number) {
     const whole = before?.amount === price ? set('offer', before.id, { fees }) : paid(lot.id, price, fees);
     const { job } = lot;
     return job
-      ? [whole, ...brought.map((one) => paid(one.blockId, one.price, one.fees, `Share of ${jobName(job)}`))]
+      ? [
+          whole,
+          ...brought
+            .filter((one) => one.price + one.fees > 0)
+            .map((one) => paid(one.blockId, one.price, one.fees, `Share of ${jobName(job)}`)),
+        ]
       : [whole];
   };
   const bringHome = (sale: Sale, row: LotRow, price: number, today: string): Edit[] => {

@@ -28,6 +28,8 @@ describe('the owner’s own price list', () => {
       paid: 6_440,
     });
     expect(priceLineOf(aBlock(), 'sound', [])).toMatchObject({ asked: null, paid: null });
+    // A gift teaches no price.
+    expect(priceLineOf(aBlock(), 'sound', [anOffer({ what: 'paid', amount: 0 })]).paid).toBeNull();
   });
 
   it('keeps types, materials, verdicts and currencies apart, with count, range and middle', () => {

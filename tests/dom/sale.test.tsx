@@ -205,6 +205,8 @@ describe('going home', () => {
     expect(store.offersOf(blockNamed('L01').id).at(-1)).toMatchObject({ what: 'paid', amount: 5_000, fees: 0 });
     const shares = store.blocksOfLot(lot().id).flatMap(({ id }) => store.offersOf(id));
     expect(shares.reduce((sum, { amount }) => sum + amount, 0)).toBe(6_000);
+    // What nobody wants of it bears nothing, and teaches no price.
+    expect(store.offersOf(blockNamed('L10e').id)).toEqual([]);
     expect(store.offersOf(blockNamed('L04').id).filter(({ what }) => what === 'paid')).toHaveLength(1);
   });
 
