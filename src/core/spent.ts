@@ -1,6 +1,6 @@
 import { entry, type Treatment } from './catalogue.ts';
 import { allIn, type SaleTerms } from './fees.ts';
-import type { Expense, Job, Offer } from './records.ts';
+import type { Expense, Job, Offer, WorkStep } from './records.ts';
 import { type MinorUnits, minor, roundMinor } from './units.ts';
 import type { Price, Worth } from './worth.ts';
 
@@ -31,6 +31,7 @@ export interface SpentFacts {
   /** Terms of the sale it was paid at, in that sale's currency; null where none is known. */
   readonly sale: { readonly id: string; readonly currency: string; readonly terms: SaleTerms } | null;
   readonly jobs: readonly Pick<Job, 'treatment' | 'actualHours'>[];
+  readonly steps: readonly Pick<WorkStep, 'treatment' | 'done'>[];
   readonly expenses: readonly Pick<Expense, 'what' | 'treatment' | 'amount' | 'currency'>[];
   /** Minor units an hour, and of which currency. */
   readonly hourlyRate: number;
@@ -62,15 +63,16 @@ function priceLines({ offers, sale }: SpentFacts): readonly Line[] {
   ];
 }
 
-/** Consumables of the steps worked on: as written down for a step, else as the catalogue estimates them, once a step. */
-function consumableLines({ jobs, expenses, treatments }: SpentFacts): readonly Line[] {
+/** Consumables of the steps worked on or done: as written down for a step, else as the catalogue estimates them, once a step. */
+function consumableLines({ jobs, steps, expenses, treatments }: SpentFacts): readonly Line[] {
   const recorded = expenses.map(
     ({ what, amount, currency }): Line => ({
       ...{ what: 'expense', of: what, amount: minor(amount), currency, from: 'recorded' },
     }),
   );
   const bought = new Set(expenses.map(({ treatment }) => treatment));
-  const worked = [...new Set(jobs.map(({ treatment }) => treatment))].filter((id) => !bought.has(id));
+  const done = steps.flatMap(({ treatment, done }) => (done && treatment !== null ? [treatment] : []));
+  const worked = [...new Set([...jobs.map(({ treatment }) => treatment), ...done])].filter((id) => !bought.has(id));
   const estimated = worked.flatMap((id): Line[] => {
     const { consumables = 0 } = entry(treatments, id) ?? {};
     if (consumables === 0) return [];

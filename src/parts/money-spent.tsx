@@ -19,7 +19,14 @@ export function MoneySpent({ of }: { readonly of: BlockCase }) {
   const jobs = store.jobsOf(block.id);
   const expenses = store.expensesOf(block.id);
   const sums = spentOn({
-    ...{ offers, jobs, expenses, treatments: catalogue.treatments, hourlyRate: settings.hourlyRate },
+    ...{
+      offers,
+      jobs,
+      expenses,
+      steps: store.stepsOf(block.id),
+      treatments: catalogue.treatments,
+      hourlyRate: settings.hourlyRate,
+    },
     sale: sale ?? null,
     rateCurrency: settings.currency,
   });

@@ -13,6 +13,7 @@ const facts = (fields: Partial<SpentFacts> = {}): SpentFacts => ({
   offers: [],
   sale: null,
   jobs: [],
+  steps: [],
   expenses: [],
   hourlyRate: 1400,
   rateCurrency: 'GBP',
@@ -77,6 +78,15 @@ describe('what a block has cost', () => {
       { of: 'resin', amount: 950, from: 'recorded' },
       { of: 'dryClean', amount: 50, from: 'estimate' },
     ]);
+  });
+  it('counts what a step used up that was done without a word on its minutes', () => {
+    const done = { at: '2026-11-02T19:00:00Z', offset: '+00:00' };
+    const steps = [
+      { treatment: 'consolidate', done },
+      { treatment: 'fillCheck', done: null },
+      { treatment: null, done },
+    ];
+    expect(spentOn(facts({ steps }))[0]?.lines).toMatchObject([{ of: 'consolidate', amount: 1200 }]);
   });
   it('never adds up two currencies', () => {
     const expenses = [{ what: 'lead test', treatment: null, amount: 3000, currency: 'EUR' }];

@@ -2,6 +2,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { actionsOn } from '../../src/parts/actions.ts';
 import { Arrival } from '../../src/parts/arrival.tsx';
 import { PlaceField } from '../../src/parts/place-field.tsx';
+import { PlanList } from '../../src/parts/plan-list.tsx';
 import { useCase } from '../../src/parts/use-case.ts';
 import QuarantineList from '../../src/screens/quarantine/list-screen.tsx';
 import QuarantineScreen from '../../src/screens/quarantine/screen.tsx';
@@ -108,6 +109,26 @@ describe('a block with live worm that comes home', () => {
   });
 });
 
+describe('work on a block in quarantine', () => {
+  function Work({ id }: { readonly id: string }) {
+    const of = useCase(id);
+    return of ? (
+      <>
+        <PlaceField of={of} />
+        <PlanList of={of} />
+      </>
+    ) : null;
+  }
+  it('leaves it there: freezing is done where it is kept apart', async () => {
+    page = await drawn(<Work id={blockId} />, store);
+    page.choose('Where it stands', 'quarantine');
+    act(() => [...page.root.querySelectorAll('button')].find(({ textContent }) => textContent === 'Done')?.click());
+    expect(store.stepsOf(blockId)).toMatchObject([{ done: { at: '2026-10-17T10:30:00.000Z' } }]);
+    expect(block().place).toBe('quarantine');
+    expect(running()?.left).toBeNull();
+  });
+});
+
 describe('the page of a quarantine', () => {
   beforeEach(async () => {
     page = await drawn(<Screen />, store);
@@ -122,14 +143,25 @@ describe('the page of a quarantine', () => {
     expect(page.text()).toContain('8 larvae 4 %');
     expect(page.text()).toContain('Nobody can say that it is free of worm.');
   });
-  it('keeps a look and starts again on fresh signs', () => {
+  it('keeps a look; fresh signs on the day it came are no new start', () => {
     page.tick('Fresh signs');
     page.type('Seen', 'a pinch of pale dust');
     page.press('Write the look down');
     expect(store.quarantineChecksOf(blockId)).toMatchObject([
       { on: '2026-10-17', freshSigns: true, note: 'a pinch of pale dust', paperPhotoId: null },
     ]);
+    expect(page.text()).toContain('Written down.');
+    expect(page.text()).not.toContain('starts again');
+    expect(page.text()).toContain('Since 17 October 2026, until 17 October 2027');
+  });
+  it('starts again on fresh signs seen later, and runs from its first day when that is put right', () => {
+    page.type('Apart since', '2026-09-20');
+    expect(running()?.begunOn).toBe('2026-09-20');
+    expect(page.text()).toContain('until 30 September 2027');
+    page.tick('Fresh signs');
+    page.press('Write the look down');
     expect(page.text()).toContain('Written down. The time starts again.');
+    expect(page.text()).toContain('Started again on 17 October 2026, until 17 October 2027');
   });
   it('is not left early without a reason', () => {
     expect(page.button('Leave early').disabled).toBe(true);

@@ -81,7 +81,7 @@ function NewLook({ view }: Looking) {
   const write = (): void => {
     if (!fresh || on === null) return;
     actions.addLook(view.quarantine, { on, freshSigns: fresh === 'yes', note });
-    setSaid(fresh === 'yes' ? 'Written down. The time starts again.' : 'Written down.');
+    setSaid(fresh === 'yes' && on > begunOn ? 'Written down. The time starts again.' : 'Written down.');
     setFresh(null);
     setNote('');
   };

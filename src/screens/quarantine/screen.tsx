@@ -11,9 +11,10 @@ import { Gone } from '../../parts/gone.tsx';
 import { useQuarantineActions } from '../../parts/quarantine-actions.ts';
 import { type QuarantineView, runningView } from '../../parts/quarantine-facts.ts';
 import { type BlockCase, useCase } from '../../parts/use-case.ts';
-import { dayWords } from '../../text/days.ts';
+import { dayHere, dayWords } from '../../text/days.ts';
 import { doubtSentences, endSentence, shorterSentence, standingWords, watchOf } from '../../text/quarantine.ts';
 import { useApp } from '../../ui/app.ts';
+import { DayField } from '../../ui/day-field.tsx';
 import { SelectField, TextField } from '../../ui/field.tsx';
 import { Page, Section } from '../../ui/page.tsx';
 import { type Params, to } from '../../ui/route.ts';
@@ -91,6 +92,7 @@ function Running({ of, view }: { readonly of: BlockCase; readonly view: Quaranti
 function Beside({ of, view }: { readonly of: BlockCase; readonly view: QuarantineView }) {
   const actions = useQuarantineActions();
   const { quarantine } = view;
+  const today = dayHere(useApp().now());
   const doubts = useDoubts(of, view);
   const known = WATCHES.map((id) => ({ id: id as string, label: watchOf(id).label }));
   const options = known.some(({ id }) => id === quarantine.reason)
@@ -117,6 +119,14 @@ function Beside({ of, view }: { readonly of: BlockCase; readonly view: Quarantin
           value={quarantine.reason}
           options={options}
           onChange={(reason) => actions.setQuarantine(quarantine, { reason })}
+        />
+        <DayField
+          label="Apart since"
+          value={quarantine.begunOn}
+          max={today}
+          onChange={(begunOn) => {
+            if (begunOn && begunOn <= today) actions.setQuarantine(quarantine, { begunOn });
+          }}
         />
         <TextField
           label="Where"
