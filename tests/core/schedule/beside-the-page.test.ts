@@ -6,6 +6,9 @@ import { createScheduleWork } from '../../../src/workers/schedule-work.ts';
 import { createBenchScheduler } from '../../../src/workers/scheduler.ts';
 import { aBench, aStep, everyEvening } from './any-bench.ts';
 
+/** Quick by itself; on a machine with much else to do it is the machine that takes long. */
+const PATIENT = { timeout: 60_000 };
+
 // The work beside the page without a browser: the same two ends, joined by a stand-in for the worker between them. The
 // worker itself runs in tests/browser/schedule.test.ts.
 
@@ -47,7 +50,7 @@ function held() {
   return { replies, hear, goOn, isHeld: () => pauses.length > 0 };
 }
 
-describe('the work', () => {
+describe('the work', PATIENT, () => {
   it('answers what the core answers, however often it stops to listen', async () => {
     const { replies, hear, goOn, isHeld } = held();
     const done = hear({ id: 1, facts: bench(7) });
@@ -102,7 +105,7 @@ class StandIn extends EventTarget {
   }
 }
 
-describe('asking', () => {
+describe('asking', PATIENT, () => {
   const scheduler = () => {
     const stand = new StandIn((message: Question<BenchInput> | Stop, reply) => {
       if (!('stop' in message)) {

@@ -9,6 +9,9 @@ import { solve } from '../../../src/core/schedule/solve.ts';
 import { checksOf, titleOf } from '../../handbook/checks.ts';
 import { anyProject, faultsOf, shortest } from './check-project.ts';
 
+/** Quick by itself; on a machine with much else to do it is the machine that takes long. */
+const PATIENT = { timeout: 60_000 };
+
 // Projects under scarce resources: checked against every start tried (check-project.ts), and against published optima in
 // psplib.test.ts.
 
@@ -104,7 +107,7 @@ describe('priority rules', () => {
   });
 });
 
-describe('for any project', () => {
+describe('for any project', PATIENT, () => {
   const projects = anyProject(12, 6);
 
   it('the schedule keeps every rule, is no shorter than its bound and no longer than in order', () => {
@@ -116,7 +119,7 @@ describe('for any project', () => {
         expect(length).toBeGreaterThanOrEqual(bound.length);
         expect(length).toBeLessThanOrEqual(inOrder);
       }),
-      { numRuns: 80 },
+      { numRuns: 60 },
     );
   });
 
@@ -133,7 +136,7 @@ describe('for any project', () => {
         expect(faultsOf(project, [...starts])).toEqual([]);
         expect(forward(list, starts)).toBe(after);
       }),
-      { numRuns: 100 },
+      { numRuns: 60 },
     );
   });
 
@@ -158,7 +161,7 @@ describe('for any project', () => {
   });
 });
 
-describe('for small projects', () => {
+describe('for small projects', PATIENT, () => {
   it('it is never shorter than the shortest of all, and nearly always as short', () => {
     let same = 0;
     let all = 0;

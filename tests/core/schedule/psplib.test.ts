@@ -55,6 +55,8 @@ const all = instances();
 
 describe.skipIf(all.length === 0)(
   'PSPLIB instances (skipped where they are not beside the project; see psplib/read.ts)',
+  // Quick by itself; on a machine with much else to do it is the machine that takes long.
+  { timeout: 60_000 },
   () => {
     it('none is scheduled wrongly, shorter than its optimum, or with a bound above it', () => {
       for (const { name, project, optimum, longestChain } of all) {
