@@ -23,6 +23,8 @@ export type ReportPart =
       readonly kind: 'damageMap';
       readonly drawing: string;
       readonly marks: readonly ReportMark[];
+      /** What each shape of a mark stands for, of the shapes that are drawn. */
+      readonly key: readonly { readonly mechanism: Mechanism; readonly term: string }[];
       readonly alt: string;
       readonly caption: string;
     }

@@ -1,4 +1,4 @@
-import { layOut } from './mark-shapes.ts';
+import { layOut, shapeOfMechanism } from './mark-shapes.ts';
 import { type FigureMark, type PlacedMark, placeMarks, viewsToShow } from './placing.ts';
 import { reachAt } from './reach.ts';
 import type { BlockDrawing, DrawingView, Stroke, ViewId } from './shape.ts';
@@ -75,6 +75,16 @@ function markShapes({ mark, at: [x, y] }: PlacedMark, reach: number, [left, top]
       ...{ kind: 'words', at: [at[0], at[1] + textY], from: 'middle', size: textSize, look: 'bold' },
       ...{ colour: counter, text: String(mark.number) },
     },
+  ];
+}
+
+/** The shape of a mechanism alone, for a key beside the figure: round (0, 0), about 1.3 to each side. */
+export function keyShapes(mechanism: string): readonly FigureShape[] {
+  const { d, counter } = shapeOfMechanism(mechanism);
+  const at: Place = [0, 0];
+  return [
+    { kind: 'path', d, at, scale: 1, fill: PAPER, line: solidLine(RED, 0.22) },
+    ...(counter ? [{ kind: 'path' as const, d: counter, at, scale: 1, fill: RED, line: null }] : []),
   ];
 }
 

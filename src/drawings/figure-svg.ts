@@ -1,4 +1,4 @@
-import { type FigureShape, type FigureWishes, figureShapes, INK } from './figure-shapes.ts';
+import { type FigureShape, type FigureWishes, figureShapes, INK, keyShapes } from './figure-shapes.ts';
 import type { FigureMark } from './placing.ts';
 import type { BlockDrawing } from './shape.ts';
 
@@ -47,3 +47,7 @@ export function figureSvg(
     `<title>${escaped(title)}</title>${shapes.map(written).join('')}</svg>`
   );
 }
+
+/** The shape of a mechanism, as high as a line of text; what it stands for is written beside it. */
+export const keySvg = (mechanism: string): string =>
+  `<svg xmlns="http://www.w3.org/2000/svg" aria-hidden="true" width="16" height="16" viewBox="-1.4 -1.4 2.8 2.8" stroke-linejoin="round" fill-rule="evenodd">${keyShapes(mechanism).map(written).join('')}</svg>`;

@@ -1,5 +1,5 @@
 import type { ReportDocument, ReportPair, ReportPart, ReportPhoto } from '../core/report.ts';
-import { figureSvg } from '../drawings/figure-svg.ts';
+import { figureSvg, keySvg } from '../drawings/figure-svg.ts';
 import { drawings } from '../drawings/index.ts';
 import { photoOverlay } from '../drawings/photo-overlay.ts';
 import { reportMarks } from '../drawings/report-marks.ts';
@@ -123,7 +123,8 @@ async function part(item: ReportPart, tools: WriteTools, progress: Progress): Pr
       const known: Readonly<Record<string, (typeof drawings)[keyof typeof drawings]>> = drawings;
       const drawing = (Object.hasOwn(known, item.drawing) ? known[item.drawing] : undefined) ?? drawings.domeCrown;
       const figure = figureSvg(drawing, reportMarks(item.marks), { width: 240, title: item.alt, across: true });
-      return `<figure class="map">${figure}<figcaption>${escaped(item.caption)}</figcaption></figure>`;
+      const key = item.key.map(({ mechanism, term }) => `<li>${keySvg(mechanism)} ${escaped(term)}</li>`);
+      return `<figure class="map">${figure}<figcaption>${escaped(item.caption)}${key.length > 0 ? `<ul class="key">${key.join('')}</ul>` : ''}</figcaption></figure>`;
     }
     case 'photographs':
       return photographs(item, tools, progress);

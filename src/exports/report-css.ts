@@ -21,6 +21,7 @@ tfoot th,tfoot td{font-weight:600}
 .caution{border-left:4px solid #861c2c;background:#f5dcd8;padding:8px 12px 8px 28px}
 figure{margin:0 0 16px}
 .map{overflow-x:auto}.map svg{max-width:100%;min-width:520px;height:auto}@media print{.map svg{min-width:0}}
+.key{list-style:none;display:flex;flex-wrap:wrap;gap:4px 18px;margin:6px 0 0;padding:0}.map .key svg{min-width:0;vertical-align:-3px}
 .photographs{display:grid;grid-template-columns:repeat(auto-fill,minmax(260px,1fr));gap:16px}
 .photographs img{width:100%;height:auto;max-height:420px;object-fit:contain;background:#ece3cf}
 .shot{position:relative}.shot svg{position:absolute;inset:0;width:100%;height:100%}

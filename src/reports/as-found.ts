@@ -33,6 +33,8 @@ export function asFoundReport(
   today: string = made.slice(0, 10),
 ): ReportDocument {
   const { block, assessment, settings, photos } = facts;
+  const marks = marksOf(assessment, catalogue);
+  const drawn = new Set(marks.map(({ mechanism }) => mechanism));
   const report: ReportDocument = {
     title: `${nameOf(block, catalogue)}: condition as found`,
     subtitle: [
@@ -52,11 +54,12 @@ export function asFoundReport(
       {
         kind: 'damageMap',
         drawing,
-        marks: marksOf(assessment, catalogue),
+        marks,
+        key: [...drawn].map((mechanism) => ({ mechanism, term: catalogue.mechanisms[mechanism] })),
         alt: `Drawing of the block with ${assessment.graded.length} numbered findings: ${list(
           assessment.graded.map(({ finding }) => `${finding.number} at the ${where(finding, catalogue)}`),
         )}`,
-        caption: 'Where the findings are: number of the finding, shape by what did it, heavier the worse.',
+        caption: 'Where the findings are: number of the finding, shape by what it is, heavier the worse.',
       },
       ...(wishes.advice ? adviceParts(facts, catalogue, today) : []),
       ...(wishes.marks ? story(facts, wishes, catalogue) : []),

@@ -35,7 +35,9 @@ export function where(finding: Finding, catalogue: Catalogue): string {
 /** `2 Split`: the number on the drawing and the term. */
 export function findingName(id: string | null, findings: readonly Finding[], catalogue: Catalogue): string {
   const finding = findings.find((one) => one.id === id);
-  return finding ? `${finding.number} ${entry(catalogue.damage, finding.kind)?.term ?? finding.kind}` : 'A finding';
+  return finding
+    ? `${entry(catalogue.damage, finding.kind)?.term ?? finding.kind} (no. ${finding.number})`
+    : 'A finding';
 }
 
 type Table = ReportPart & { kind: 'table' };

@@ -137,7 +137,7 @@ describe('a report as PDF', () => {
     expect(again.equals(pdf('asFound').bytes)).toBe(true);
     const later = await bytesOf(reportOf('asFound', facts, {}, '2026-11-29T15:00:00Z'), pictures);
     expect(later.equals(pdf('asFound').bytes)).toBe(false);
-  });
+  }, 60_000);
 
   withTools(
     ['qpdf', 'pdftotext', 'pdfdetach'],

@@ -37,6 +37,13 @@ export function drawFigure(paper: Paper, { width: units, shapes }: Figure, x: nu
   paper.doc.restore();
 }
 
+/** Shapes drawn round (0, 0), with that at a place. */
+export function drawMark(paper: Paper, shapes: readonly FigureShape[], x: number, y: number, scale: number): void {
+  paper.doc.save().translate(x, y).scale(scale);
+  for (const shape of shapes) drawShape(paper, shape);
+  paper.doc.restore();
+}
+
 const number = (value: string | number | undefined): number => Number(value ?? 0);
 
 function drawOverlayShape({ doc }: Paper, { tag, attributes: a, text = '' }: OverlayShape): void {

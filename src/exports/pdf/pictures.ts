@@ -1,11 +1,11 @@
 import type { ReportPair, ReportPart, ReportPhoto } from '../../core/report.ts';
-import { figureShapes } from '../../drawings/figure-shapes.ts';
+import { figureShapes, keyShapes } from '../../drawings/figure-shapes.ts';
 import { drawings } from '../../drawings/index.ts';
 import { photoOverlay } from '../../drawings/photo-overlay.ts';
 import { reportMarks } from '../../drawings/report-marks.ts';
 import type { BlockDrawing } from '../../drawings/shape.ts';
 import type { Laid } from './laid.ts';
-import { drawFigure, drawOverlay } from './paint.ts';
+import { drawFigure, drawMark, drawOverlay } from './paint.ts';
 import type { Paper } from './paper.ts';
 import { addLines, GROUND, LOOKS, type SetText, type Type } from './type.ts';
 
@@ -35,8 +35,9 @@ export function layDamageMap(paper: Paper, type: Type, part: ReportPart & { kind
   const width = Math.min(paper.width, (most * figure.width) / figure.height, figure.width * 0.78);
   const height = (width * figure.height) / figure.width;
   const caption = type.set(part.caption, LOOKS.figure, paper.width);
+  const key = keyLines(paper, type, part.key);
   return {
-    ...{ before: 10, first: height + 4 + caption.height },
+    ...{ before: 10, first: height + 4 + caption.height + key.length * KEY.leading },
     draw() {
       const { left, y } = paper;
       const x = left + (paper.width - width) / 2;
@@ -44,9 +45,48 @@ export function layDamageMap(paper: Paper, type: Type, part: ReportPart & { kind
       element.add(() => drawFigure(paper, figure, x, y, width));
       paper.y += height + 4;
       addLines(paper, paper.tag('P'), caption, { x: left, y: paper.y, width: paper.width });
-      paper.y += caption.height + 4;
+      paper.y += caption.height + 2;
+      const list = key.length > 0 ? paper.tag('L') : undefined;
+      for (const line of key) {
+        for (const { mechanism, words, x: start } of line) {
+          const entry = paper.tag('LI', {}, list);
+          const middle = paper.y + KEY.leading / 2;
+          paper.artifact(() => drawMark(paper, keyShapes(mechanism), start + KEY.mark, middle, KEY.mark / 1.3));
+          addLines(paper, paper.tag('LBody', {}, entry), words, {
+            ...{ x: start + KEY.words, y: paper.y + 1.5, width: paper.width },
+          });
+        }
+        paper.y += KEY.leading;
+      }
+      paper.y += 2;
     },
   };
+}
+
+/** Half the height of a mark in the key, where its words begin, the space to the next, and the distance of lines, points. */
+const KEY = { mark: 4.6, words: 13, gap: 16, leading: 14 };
+
+interface KeyEntry {
+  readonly mechanism: string;
+  readonly words: SetText;
+  readonly x: number;
+}
+
+/** The key to the shapes in as few lines as it takes. */
+function keyLines(paper: Paper, type: Type, key: (ReportPart & { kind: 'damageMap' })['key']): readonly KeyEntry[][] {
+  const lines: KeyEntry[][] = [];
+  let x = Number.POSITIVE_INFINITY;
+  for (const { mechanism, term } of key) {
+    const words = type.set(term, LOOKS.figure, paper.width - KEY.words);
+    const wide = KEY.words + type.width(words.lines[0] ?? '', words.look);
+    if (x + wide > paper.left + paper.width) {
+      lines.push([]);
+      x = paper.left;
+    }
+    lines.at(-1)?.push({ mechanism, words, x });
+    x += wide + KEY.gap;
+  }
+  return lines;
 }
 
 interface Framed {

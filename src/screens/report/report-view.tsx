@@ -1,5 +1,6 @@
 import type { ReportDocument, ReportPair, ReportPart } from '../../core/report.ts';
 import { BlockFigure } from '../../drawings/block-figure.tsx';
+import { keyShapes } from '../../drawings/figure-shapes.ts';
 import { drawings } from '../../drawings/index.ts';
 import { reportMarks } from '../../drawings/report-marks.ts';
 import type { BlockDrawing } from '../../drawings/shape.ts';
@@ -56,7 +57,30 @@ function Part({ part }: { readonly part: ReportPart }) {
             zoneName={(id) => id}
             label={part.alt}
           />
-          <figcaption>{part.caption}</figcaption>
+          <figcaption>
+            {part.caption}
+            <ul class={css.key}>
+              {part.key.map(({ mechanism, term }) => (
+                <li key={mechanism}>
+                  <svg viewBox="-1.4 -1.4 2.8 2.8" aria-hidden="true" stroke-linejoin="round">
+                    {keyShapes(mechanism).map(
+                      (shape, index) =>
+                        shape.kind === 'path' && (
+                          <path
+                            key={String(index)}
+                            d={shape.d}
+                            fill={shape.fill ?? 'none'}
+                            stroke={shape.line?.colour ?? 'none'}
+                            stroke-width={shape.line?.width}
+                          />
+                        ),
+                    )}
+                  </svg>
+                  {term}
+                </li>
+              ))}
+            </ul>
+          </figcaption>
         </figure>
       );
     }
