@@ -1,8 +1,12 @@
 import { useState } from 'preact/hooks';
 import { useApp } from '../ui/app.ts';
 import { useActions } from './actions.ts';
+import { bringExamplePictures, forgetExamplePictures } from './example-pictures.tsx';
 
-/** The example sale: its code comes only when it is opened; taken away whole, and undo brings it back. */
+/**
+ * The example sale: its code comes only when it is opened, its photographs after its records; taken away whole, and undo
+ * brings it back.
+ */
 export function useExample() {
   const { store, catalogue } = useApp();
   const actions = useActions();
@@ -16,10 +20,14 @@ export function useExample() {
       try {
         const { openExample } = await import('../demo/open-example.ts');
         await openExample(store, catalogue);
+        void bringExamplePictures(store);
       } finally {
         setBusy(false);
       }
     },
-    remove: actions.removeExample,
+    remove: (): void => {
+      forgetExamplePictures();
+      actions.removeExample();
+    },
   };
 }

@@ -8,6 +8,7 @@ import { serve } from '../../src/serve/serve.mjs';
 import { buildApp } from '../support/build-app.ts';
 import { freshDevice, leaving, NO_SERVER, openBrowser, PHONE, readyWithoutSignal } from '../support/phone.ts';
 import { photograph } from '../support/photograph.ts';
+import { storedRecords } from '../support/stored.ts';
 import { handsOn } from './hands.ts';
 import { addresses, arrive } from './screens.ts';
 
@@ -15,35 +16,40 @@ import { addresses, arrive } from './screens.ts';
 const SMALL = { width: 600, height: 800 };
 const sha256 = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
 
-/** Files a phone needs: not the maps, not the service worker, which the browser keeps itself. */
-async function filesOf(dist: string): Promise<Record<string, string>> {
+/** The example's photographs: kept apart, and only once it was opened. */
+const EXAMPLE = /^example\//;
+
+/** Files a phone needs: not the maps, not the service worker, which the browser keeps itself, not the example. */
+async function filesOf(dist: string, folder = /^(?!example\/)/): Promise<Record<string, string>> {
   const entries = await readdir(dist, { recursive: true, withFileTypes: true });
   const paths = entries.filter((entry) => entry.isFile()).map((entry) => join(entry.parentPath, entry.name));
-  const names = paths.filter((path) => !/\.map$|[/\\]sw\.js$/.test(path));
+  const named = paths.map((path) => [relative(dist, path).replaceAll('\\', '/'), path] as const);
+  const files = named.filter(([name]) => folder.test(name) && !/\.map$|^sw\.js$/.test(name));
   return Object.fromEntries(
-    await Promise.all(
-      names.map(async (path) => [relative(dist, path).replaceAll('\\', '/'), sha256(await readFile(path))] as const),
-    ),
+    await Promise.all(files.map(async ([name, path]) => [name, sha256(await readFile(path))] as const)),
   );
 }
 
 /** Every cached file by its path under the scope, with the hash of what the cache holds. */
-const cachedFiles = (page: Page, scope: string): Promise<Record<string, string>> =>
-  page.evaluate(async (scope) => {
-    const found: Record<string, string> = {};
-    for (const name of await caches.keys()) {
-      const cache = await caches.open(name);
-      for (const request of await cache.keys()) {
-        const body = (await (await cache.match(request))?.arrayBuffer()) ?? new ArrayBuffer(0);
-        const digest = [...new Uint8Array(await crypto.subtle.digest('SHA-256', body))];
-        const { origin, pathname } = new URL(request.url);
-        found[(origin + pathname).slice(scope.length)] = digest
-          .map((byte) => byte.toString(16).padStart(2, '0'))
-          .join('');
+const cachedFiles = (page: Page, scope: string, cacheName = 'blockworth-files'): Promise<Record<string, string>> =>
+  page.evaluate(
+    async ({ scope, cacheName }) => {
+      const found: Record<string, string> = {};
+      for (const name of (await caches.keys()).filter((one) => one === cacheName)) {
+        const cache = await caches.open(name);
+        for (const request of await cache.keys()) {
+          const body = (await (await cache.match(request))?.arrayBuffer()) ?? new ArrayBuffer(0);
+          const digest = [...new Uint8Array(await crypto.subtle.digest('SHA-256', body))];
+          const { origin, pathname } = new URL(request.url);
+          found[(origin + pathname).slice(scope.length)] = digest
+            .map((byte) => byte.toString(16).padStart(2, '0'))
+            .join('');
+        }
       }
-    }
-    return found;
-  }, scope);
+      return found;
+    },
+    { scope, cacheName },
+  );
 
 /** Which build a page runs; `next-version.vite.config.ts` marks the second. */
 const versionOf = (page: Page): Promise<string | undefined> =>
@@ -58,13 +64,17 @@ afterAll(() => browser.close());
 describe('without signal', () => {
   it('has every file of the build on the phone, and opens every screen with the server dead', async () => {
     const server = await serve(inject('dist'));
-    const { page, seen, close } = await freshDevice(browser, PHONE, { keepsFiles: true });
+    const { page, seen, close } = await freshDevice(browser, PHONE, { keepsFiles: true, examplePictures: true });
     const hands = handsOn(page);
     await hands.shelf.open(server.url);
     await hands.tap(hands.shelf.openTheExample);
     await hands.shelf.blocks.first().waitFor();
     await hands.shelf.readyWithoutSignal.waitFor();
     expect(await cachedFiles(page, server.url)).toEqual(await filesOf(inject('dist')));
+    const pictures = await filesOf(inject('dist'), EXAMPLE);
+    expect(Object.keys(pictures).length).toBeGreaterThan(20);
+    await expect.poll(() => cachedFiles(page, server.url, 'blockworth-example'), { timeout: 60_000 }).toEqual(pictures);
+    await hands.shelf.picturesComing.waitFor({ state: 'detached' });
     expect(seen.faults).toEqual([]);
 
     await server.close();
@@ -83,6 +93,30 @@ describe('without signal', () => {
     expect(leaving(seen, server.url)).toEqual([]);
     expect(seen.faults.filter((fault) => !NO_SERVER.test(fault))).toEqual([]);
     await close();
+  });
+
+  it('opens the example without its photographs where they cannot be had, and brings them when asked again', async () => {
+    const server = await serve(inject('dist'));
+    const { page, context, seen, close } = await freshDevice(browser);
+    const hands = handsOn(page);
+    await hands.shelf.open(server.url);
+    await hands.tap(hands.shelf.openTheExample);
+    await hands.shelf.picturesMissing.waitFor();
+    await context.unrouteAll();
+    await hands.tap(hands.shelf.fetchPictures);
+    await hands.shelf.picturesMissing.waitFor({ state: 'detached' });
+    const stored = async (): Promise<number> =>
+      (await storedRecords(page, 'photo')).filter(({ deleted }) => deleted === null).length;
+    const pictures = Object.keys(await filesOf(inject('dist'), EXAMPLE)).length;
+    await expect.poll(stored, { timeout: 60_000 }).toBe(pictures);
+
+    await hands.tap(hands.shelf.takeAway);
+    await hands.shelf.isEmpty.waitFor();
+    await expect.poll(stored).toBe(0);
+    await expect.poll(() => cachedFiles(page, server.url, 'blockworth-example')).toEqual({});
+    expect(seen.faults).toEqual([]);
+    await close();
+    await server.close();
   });
 
   it('works the same under a path of a host', async () => {

@@ -50,7 +50,7 @@ def main():
     options = asked.parse_args(sys.argv[sys.argv.index("--") + 1 :] if "--" in sys.argv else [])
     only = [o for o in options.only.split(",") if o]
     width, height = (400, 300) if options.preview else (1280, 960)
-    samples = options.samples or (6 if options.preview else 8)
+    samples = options.samples or (6 if options.preview else 5)
     os.makedirs(options.out, exist_ok=True)
     for name, scene in SHOTS.items():
         if only and not any(name == o or name.startswith(f"{o}-") for o in only):

@@ -88,14 +88,16 @@ export const openBrowser = (more: readonly string[] = []): Promise<Browser> =>
 
 /**
  * A device fresh from the box: nothing stored. Files are kept for use without signal only where a test is about that
- * (`keepsFiles`): fetching all of them takes longer than most tests.
+ * (`keepsFiles`): fetching all of them takes longer than most tests. So are the photographs of the example sale
+ * (`examplePictures`); elsewhere what answers for them is not the file, as in a network that wants a login.
  */
 export async function freshDevice(
   browser: Browser,
   device: Device = PHONE,
-  { keepsFiles = false } = {},
+  { keepsFiles = false, examplePictures = false } = {},
 ): Promise<Phone> {
   const context = await browser.newContext({ ...device, serviceWorkers: keepsFiles ? 'allow' : 'block' });
+  if (!examplePictures) await context.route('**/example/*.jpg*', (route) => route.fulfill({ status: 200, body: '' }));
   const seen = await watched(context);
   const page = await context.newPage();
   tellOnFailure(page, seen);

@@ -37,8 +37,8 @@ export default function SettingsScreen() {
           <Section title="Privacy">
             <p>
               Nothing leaves this device by itself. Blockworth has no account and no server, counts no visits, and asks
-              the network only for its own new version. A block’s record leaves when you save or send it, and then with
-              names, places and prices only if you tick them.
+              the network only for its own new version and, when you open it, for the example’s photographs. A block’s
+              record leaves when you save or send it, and then with names, places and prices only if you tick them.
             </p>
           </Section>
           <Section title="Version">

@@ -3,6 +3,7 @@ import { entry, VERDICTS, type Verdict } from '../../core/catalogue.ts';
 import { type HatBlock, PLACES } from '../../core/records.ts';
 import { blockName } from '../../parts/block-name.ts';
 import { BlockRow } from '../../parts/block-row.tsx';
+import { ExamplePictures } from '../../parts/example-pictures.tsx';
 import { Notices } from '../../parts/notices.tsx';
 import { useExample } from '../../parts/use-example.ts';
 import { useVerdicts } from '../../parts/use-verdicts.ts';
@@ -156,7 +157,7 @@ function Blocks({ blocks }: { readonly blocks: readonly HatBlock[] }) {
       )}
       {present && (
         <p class={css.example}>
-          The Lanthorn Playhouse sale is an invented example.{' '}
+          The Lanthorn Playhouse sale is an invented example, its photographs are drawn by computer. <ExamplePictures />
           <Button look="quiet" onPress={remove}>
             Take the example away
           </Button>
