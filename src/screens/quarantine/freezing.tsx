@@ -67,10 +67,10 @@ function NewRound({ of, view }: Freezing) {
   const [picked, setPicked] = useState<FreezeRegimeId | null>(null);
   const known = useKnownObstacles(of);
   const obstacles = [...known, ...TOLD.filter((id) => quarantine.bears.includes(id))];
-  const freezerC = -(below ?? -USUAL_C);
-  const answer = freezeAnswer(freezerC, obstacles);
+  // Nobody knows how cold it is: nothing can be offered.
+  const answer = below === null ? undefined : freezeAnswer(-below, obstacles);
   const asks = obstacles.filter((id) => FREEZE_OBSTACLES[id].verdict === 'ask first');
-  const regime = answer.kind === 'regimes' ? (answer.ids.find((id) => id === picked) ?? answer.ids[0]) : undefined;
+  const regime = answer?.kind === 'regimes' ? (answer.ids.find((id) => id === picked) ?? answer.ids[0]) : undefined;
   const number = (rounds.at(-1)?.round ?? 0) + 1;
   const begin = (): void => {
     if (!regime) return;
@@ -108,26 +108,26 @@ function NewRound({ of, view }: Freezing) {
           }
         />
       ))}
-      {answer.kind === 'not-cold-enough' && (
+      {answer?.kind === 'not-cold-enough' && (
         <p class={css.gate}>
-          At {degrees(freezerC)} nothing is killed reliably: it needs {degrees(answer.neededC)} or colder.
+          At {degrees(-(below ?? 0))} nothing is killed reliably: it needs {degrees(answer.neededC)} or colder.
         </p>
       )}
-      {answer.kind === 'refused' && (
+      {answer?.kind === 'refused' && (
         <>
           <p class={css.gate}>Do not freeze it: {list(answer.because.map((id) => obstacleWords[id].toLowerCase()))}.</p>
           <Cautions ids={answer.cautions.filter((id) => !SHOWN.includes(id))} />
         </>
       )}
-      {answer.kind === 'regimes' && asks.length > 0 && (
+      {answer?.kind === 'regimes' && asks.length > 0 && (
         <p class={css.care}>Ask a conservator first: {list(asks.map((id) => obstacleWords[id].toLowerCase()))}.</p>
       )}
-      {answer.kind === 'regimes' && answer.ids.length === 0 && (
+      {answer?.kind === 'regimes' && answer.ids.length === 0 && (
         <p class={css.gate}>
           Old animal glue wants a freezer no colder than −20 °C, and a longer stay: none of the known ways fits.
         </p>
       )}
-      {answer.kind === 'regimes' && regime && (
+      {answer?.kind === 'regimes' && regime && (
         <>
           <ChoiceField
             label="Which way?"
