@@ -97,7 +97,14 @@ export function tasksOf({ blocks, capacities, hours }: BenchInput, calendar: Cal
         continue;
       }
       const hands = [0, ...one.handsResources.map(numberOf).filter((each) => each > 0)];
-      list.push({ block, step, hours: leftOf(one), nights: nights(one.waitHours), hands: [...new Set(hands)], wait });
+      list.push({
+        block,
+        step,
+        hours: leftOf(one),
+        nights: Math.max(0, nights(one.waitHours)),
+        hands: [...new Set(hands)],
+        wait,
+      });
       after.push(precedents(steps, step, taskOf));
       taskOf.set(step, list.length - 1);
     }

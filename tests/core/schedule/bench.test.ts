@@ -131,6 +131,11 @@ describe('waits', () => {
     expect(answer.blocks[1]?.steps).toMatchObject([{ treatment: 'freeze', from: 4, free: 11, freeDate: '2026-12-11' }]);
   });
 
+  it('of less than no time, as a damaged figure may say, are none; of no number at all are refused', () => {
+    expect(scheduleBench(aBench([block('A', aStep('seal', 1, -48), aStep('sand', 1))])).days).toBe(1);
+    expect(() => scheduleBench(aBench([block('A', aStep('seal', 1, Number.NaN))]))).toThrow(AppError);
+  });
+
   it('that are over by today hold nothing and nobody', () => {
     const progress = { state: 'waiting', since: '2026-11-01', until: '2026-11-20' } as const;
     const steps = [aStep('glue', 1, 24, { waitResource: 'clamps', progress }), aStep('sand', 1)];
