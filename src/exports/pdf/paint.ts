@@ -8,7 +8,10 @@ function drawShape({ doc }: Paper, shape: FigureShape): void {
   const [x, y] = shape.at;
   doc.save().translate(x, y);
   if (shape.kind === 'words') {
-    doc.font('strong').fontSize(shape.size).fillColor(shape.colour);
+    doc
+      .font(shape.look === 'bold' ? 'strong' : 'text')
+      .fontSize(shape.size)
+      .fillColor(shape.colour);
     // The drawing's numbers are set for figures 0.72 of the type size high; these are 0.73.
     const width = doc.widthOfString(shape.text);
     doc.text(shape.text, shape.from === 'end' ? -width : -width / 2, 0, { lineBreak: false, baseline: 'alphabetic' });
