@@ -2,7 +2,7 @@ import { useRef } from 'preact/hooks';
 import { assess } from '../core/assess.ts';
 import { plainTerms } from '../core/blank.ts';
 import { pathOf } from '../core/path.ts';
-import type { Place } from '../core/records.ts';
+import type { HatBlock } from '../core/records.ts';
 import { type WorkItem, workPlan } from '../core/work/work-plan.ts';
 import { type App, useApp } from '../ui/app.ts';
 import type { BlockCase } from './use-case.ts';
@@ -13,7 +13,9 @@ export interface BenchWork {
   readonly items: readonly WorkItem[];
 }
 
-const WORKED_ON: readonly Place[] = ['onTheBench', 'toDo'];
+/** Of the blocks in quarantine only those somebody has begun to work on. */
+const isWorkedOn = ({ place, id }: HatBlock, { stintsOf }: App['store']): boolean =>
+  place === 'onTheBench' || place === 'toDo' || (place === 'quarantine' && stintsOf(id).length > 0);
 
 /** Facts a block's work was derived from, in a fixed order, and what came of them. */
 type Known = Map<string, { readonly from: readonly unknown[]; readonly work: BenchWork }>;
@@ -22,10 +24,9 @@ type Known = Map<string, { readonly from: readonly unknown[]; readonly work: Ben
 export function useBench(): readonly BenchWork[] {
   const app = useApp();
   const known = useRef<Known>(new Map());
-  const blocks = app.store.blocks.value;
-  return WORKED_ON.flatMap((place) => [...blocks].reverse().filter((block) => block.place === place)).flatMap(
-    ({ id }) => workOf(id, app, known.current) ?? [],
-  );
+  const blocks = [...app.store.blocks.value].reverse().filter((block) => isWorkedOn(block, app.store));
+  const begun = (block: HatBlock): number => (block.place === 'toDo' ? 1 : 0);
+  return blocks.sort((a, b) => begun(a) - begun(b)).flatMap(({ id }) => workOf(id, app, known.current) ?? []);
 }
 
 function workOf(blockId: string, { store, catalogue, own }: App, known: Known): BenchWork | undefined {
