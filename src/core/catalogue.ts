@@ -312,6 +312,8 @@ export interface Treatment<Id extends string = string, Resource extends string =
   /** Whether it is abrasive or wet, so that marks worth keeping are protected first. */
   readonly touchesMarks: boolean;
   readonly cautions: readonly string[];
+  /** Written down day by day, or stage by stage, on the page of the block's quarantine. */
+  readonly keptAt?: 'quarantine';
   /** What of a finding's physics bears on this step, and is shown with it. */
   readonly advises?: readonly PhysicsName[];
   /** Kinds of work whose pace is learnt together. */

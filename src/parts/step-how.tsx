@@ -2,6 +2,8 @@ import { entry } from '../core/catalogue.ts';
 import type { WorkItem } from '../core/work/work-plan.ts';
 import { list } from '../text/format.ts';
 import { useApp } from '../ui/app.ts';
+import { Button } from '../ui/button.tsx';
+import { to } from '../ui/route.ts';
 import { StepAdvice } from './advice.tsx';
 import css from './plan-list.module.css';
 import { SourceLine } from './source-line.tsx';
@@ -46,6 +48,11 @@ export function StepHow({ of, item }: { readonly of: BlockCase; readonly item: W
       )}
       {treatment.tools.length > 0 && <p>Wants: {treatment.tools.join(', ')}.</p>}
       <p>Done when: {treatment.doneWhen}</p>
+      {treatment.keptAt && (
+        <Button look="quiet" href={to('/block/:id/quarantine', { id: of.block.id })}>
+          Looks and freezing are written down here
+        </Button>
+      )}
       <SourceLine source={treatment.source} />
     </>
   );
