@@ -11,6 +11,7 @@ import { FindingAdvice } from './advice.tsx';
 import css from './finding-sheet.module.css';
 import { GradeBadge } from './grade-badge.tsx';
 import { Held } from './held.tsx';
+import { OtherWords } from './other-words.tsx';
 import { PhotoStrip } from './photo-strip.tsx';
 import type { BlockCase } from './use-case.ts';
 import { useNames } from './use-names.ts';
@@ -98,6 +99,7 @@ export function FindingSheet({
         value={finding.note}
         onChange={(note) => actions.setFinding(finding, { note })}
       />
+      <OtherWords record={finding} path="note" />
       <Button
         look="quiet"
         onPress={() => {
@@ -227,6 +229,7 @@ function ByHand({ finding, proposed }: { readonly finding: Finding; readonly pro
           onChange={(gradeReason) => actions.setFinding(finding, { gradeReason })}
         />
       )}
+      <OtherWords record={finding} path="gradeReason" />
     </details>
   );
 }

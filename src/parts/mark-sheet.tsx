@@ -7,6 +7,7 @@ import { Sheet } from '../ui/sheet.tsx';
 import { useActions } from './actions.ts';
 import { HandbookLink } from './handbook-link.tsx';
 import css from './marks-editor.module.css';
+import { OtherWords } from './other-words.tsx';
 import { againstTape, readingsOf, tapeOf } from './stamped-size.ts';
 import type { BlockCase } from './use-case.ts';
 import { useNames } from './use-names.ts';
@@ -62,6 +63,7 @@ export function MarkSheet({
         value={mark.text}
         onChange={(text) => actions.setMark(mark, { text })}
       />
+      <OtherWords record={mark} path="text" />
       {kind?.isSize && <Readings of={of} mark={mark} />}
       <SelectField
         label="Where"
@@ -82,6 +84,7 @@ export function MarkSheet({
         </p>
       )}
       <TextField label="Note" lines={2} value={mark.note} onChange={(note) => actions.setMark(mark, { note })} />
+      <OtherWords record={mark} path="note" />
     </Sheet>
   );
 }

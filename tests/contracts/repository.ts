@@ -2,7 +2,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { removed, withFields } from '../../src/core/changes.ts';
 import { AppError } from '../../src/core/errors.ts';
 import type { AnyRecord, HatBlock } from '../../src/core/records.ts';
-import { type ChangeRow, MOST_ROWS, type PhotoBytes, type Repository } from '../../src/store/repository.ts';
+import { type ChangeRow, type Kept, MOST_ROWS, type PhotoBytes, type Repository } from '../../src/store/repository.ts';
 import { aBlock, aPhoto, at, DEVICE, id } from '../store/make.ts';
 import { photoOf } from './photo-of.ts';
 
@@ -69,6 +69,56 @@ export function repositoryContract(name: string, makeKeeper: () => Promise<Keepe
       const merged = await repository.commit({ puts: [withFields(block, { note: 'Dry.' }, at(11))], changes: [] });
       expect(merged).toMatchObject([{ priceAsked: 6500, note: 'Dry.' }]);
       expect(await stored()).toEqual(merged);
+    });
+
+    const keptRow = (raw: unknown, fields: Partial<Kept> = {}): Kept => ({
+      ...{ key: `${(raw as { id?: string })?.id ?? ''} 0`, id: (raw as { id?: string })?.id ?? '' },
+      ...{ state: 'unreadable', why: 'strange', raw },
+      ...fields,
+    });
+
+    it('keeps a strange row among the records when its id is free, where a newer app will find it', async () => {
+      const strange = { id: id(9), type: 'hatPin', schema: 1 };
+      await repository.commit({ puts: [], changes: [], kept: [keptRow(strange)] });
+      expect([await keeper.raw(id(9)), await repository.kept()]).toEqual([strange, []]);
+      expect((await repository.unreadable()).map(({ raw }) => raw)).toEqual([strange]);
+    });
+
+    it('keeps a strange row beside the record whose id it has, once, and gives it to a backup', async () => {
+      const block = aBlock();
+      await repository.commit({ puts: [block], changes: [] });
+      const strange = { ...block, schema: 99 };
+      for (let n = 0; n < 2; n++) await repository.commit({ puts: [], changes: [], kept: [keptRow(strange)] });
+      expect((await repository.kept()).map(({ raw }) => raw)).toEqual([strange]);
+      expect((await repository.loadAll()).unreadable.map(({ raw }) => raw)).toEqual([strange]);
+      expect(await stored()).toEqual([block]);
+      await repository.commit({ puts: [], changes: [], unkept: [keptRow(strange).key] });
+      expect(await repository.kept()).toEqual([]);
+    });
+
+    it('keeps what is dated in the future beside the records, though its id is free', async () => {
+      const ahead = aBlock();
+      await repository.commit({ puts: [], changes: [], kept: [keptRow(ahead, { aheadMs: 900_000 })] });
+      expect([await stored(), (await (await keeper.open()).kept()).length]).toEqual([[], 1]);
+    });
+
+    it('keeps notes and stand-ins, and lets a stand-in go with its photograph', async () => {
+      expect(await repository.note('backup')).toBeNull();
+      await repository.setNote('backup', 'yesterday');
+      expect(await (await keeper.open()).note('backup')).toBe('yesterday');
+      await repository.setNote('backup', null);
+      expect(await repository.note('backup')).toBeNull();
+
+      const picture = photoOf('a picture');
+      const photo = aPhoto({ sha256: picture.sha256 });
+      await repository.commit({ puts: [photo], photos: [picture], changes: [] });
+      const small = { bytes: Uint8Array.of(1, 2, 3).buffer, mime: 'image/jpeg' };
+      await repository.keepStandIn(photo.thumbnail, small);
+      await repository.deletePhotoBytes([picture.sha256]);
+      expect(await repository.standIn(photo.thumbnail)).toEqual(small);
+      await repository.commit({ puts: [removed(photo, at(50))], changes: [] });
+      expect(await repository.deletePhotoBytes([picture.sha256])).toEqual([picture.sha256]);
+      expect(await repository.standIn(photo.thumbnail)).toBeUndefined();
     });
 
     it('saves all of a batch or nothing', async () => {

@@ -2,6 +2,7 @@ import { entry } from '../../core/catalogue.ts';
 import { STAGES, type Stage } from '../../core/records.ts';
 import { useActions } from '../../parts/actions.ts';
 import { Gone } from '../../parts/gone.tsx';
+import { OtherWords } from '../../parts/other-words.tsx';
 import { PhotoNotices } from '../../parts/photo-notice.tsx';
 import { StoredPicture } from '../../parts/stored-picture.tsx';
 import { useCase } from '../../parts/use-case.ts';
@@ -63,6 +64,7 @@ export default function PhotoScreen({ params }: { params: Params }) {
           onChange={(findingId) => actions.setPhoto(photo, { findingId: findingId || null })}
         />
         <TextField label="Caption" value={photo.caption} onChange={(caption) => actions.setPhoto(photo, { caption })} />
+        <OtherWords record={photo} path="caption" />
         <Button
           pressed={of.block.coverPhotoId === photo.id}
           onPress={() => actions.setBlock(of.block, { coverPhotoId: photo.id }, 'the cover')}

@@ -14,6 +14,7 @@ import { FindingSheet } from '../../parts/finding-sheet.tsx';
 import { Gone } from '../../parts/gone.tsx';
 import { GradeBadge } from '../../parts/grade-badge.tsx';
 import { MoneySpent } from '../../parts/money-spent.tsx';
+import { OtherWords } from '../../parts/other-words.tsx';
 import { PhotoStrip } from '../../parts/photo-strip.tsx';
 import { PlaceField } from '../../parts/place-field.tsx';
 import { PlanList } from '../../parts/plan-list.tsx';
@@ -106,12 +107,14 @@ function BlockPage({ of }: { readonly of: BlockCase }) {
               placeholder={type?.term}
               onChange={(name) => actions.setBlock(block, { name }, 'the name')}
             />
+            <OtherWords record={block} path="name" />
             <TextField
               label="Number"
               hint="Your own, or the lot’s"
               value={block.objectNumber}
               onChange={(objectNumber) => actions.setBlock(block, { objectNumber }, 'the number')}
             />
+            <OtherWords record={block} path="objectNumber" />
             <PlaceField of={of} />
             <TextField
               label="Note"
@@ -119,6 +122,7 @@ function BlockPage({ of }: { readonly of: BlockCase }) {
               value={block.note}
               onChange={(note) => actions.setBlock(block, { note }, 'a note')}
             />
+            <OtherWords record={block} path="note" />
             <RemoveBlock of={of} />
           </Section>
         </>

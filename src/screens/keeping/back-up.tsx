@@ -127,7 +127,7 @@ function Ready({
   return (
     <>
       <p role="status">
-        {said || `The backup of ${howLongAgo(Date.parse(archive.made), now())} is ready. Now take it off this device.`}
+        {said || `A backup made ${howLongAgo(Date.parse(archive.made), now())} is ready. Now take it off this device.`}
       </p>
       {archive.missing.length > 0 && (
         <p class={css.alert} role="alert">

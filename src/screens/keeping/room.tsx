@@ -53,7 +53,7 @@ export function RoomHere() {
   const persistence = told === 'notAsked' && wasAsked ? 'refused' : told;
   const space = keeping.space.value;
   return (
-    <>
+    <div class={css.stack}>
       <p role="status">{persistenceWords[persistence]}</p>
       {(persistence === 'notAsked' || persistence === 'refused') && (
         <Button onPress={() => void ask()} disabled={asking}>
@@ -77,7 +77,7 @@ export function RoomHere() {
       )}
       <p>{offlineWords[offline.value]}</p>
       <HomeScreen />
-    </>
+    </div>
   );
 }
 

@@ -4,6 +4,7 @@ import type { Sale } from '../../core/records.ts';
 import { useActions } from '../../parts/actions.ts';
 import { currencyOptions } from '../../parts/currency-options.ts';
 import { DateField } from '../../parts/date-field.tsx';
+import { OtherWords } from '../../parts/other-words.tsx';
 import { useApp } from '../../ui/app.ts';
 import { ChoiceField, SelectField, TextField } from '../../ui/field.tsx';
 
@@ -22,12 +23,14 @@ export function AboutFields({ sale }: { readonly sale: Sale }) {
   return (
     <>
       <TextField label="Title" value={sale.title} onChange={(title) => actions.setSale(sale, { title })} />
+      <OtherWords record={sale} path="title" />
       <TextField
         label="Place"
         hint="As you would say it. It is not looked up anywhere."
         value={sale.place}
         onChange={(place) => actions.setSale(sale, { place })}
       />
+      <OtherWords record={sale} path="place" />
       <DateField label="When" value={sale.when} onChange={(when) => actions.setSale(sale, { when })} />
       <SelectField
         label="Kind of sale"
@@ -54,6 +57,7 @@ export function AboutFields({ sale }: { readonly sale: Sale }) {
         onChange={(currency) => actions.setSale(sale, { currency })}
       />
       <TextField label="Note" lines={3} value={sale.note} onChange={(note) => actions.setSale(sale, { note })} />
+      <OtherWords record={sale} path="note" />
     </>
   );
 }

@@ -1,5 +1,6 @@
 import type { Sale } from '../../core/records.ts';
 import { useActions } from '../../parts/actions.ts';
+import { OtherWords } from '../../parts/other-words.tsx';
 import { TextField, TickField } from '../../ui/field.tsx';
 
 /** Who sells, and whether the name stays here. */
@@ -8,6 +9,7 @@ export function SellerFields({ sale }: { readonly sale: Sale }) {
   return (
     <>
       <TextField label="Who sells" value={sale.seller} onChange={(seller) => actions.setSale(sale, { seller })} />
+      <OtherWords record={sale} path="seller" />
       <TickField
         label="Keep the name to yourself"
         hint="Reports then say “private seller”. Keep a name only as long as title, warranty or tax need it."

@@ -1,5 +1,6 @@
 import type { Settings } from '../../core/records.ts';
 import { useActions } from '../../parts/actions.ts';
+import { OtherWords } from '../../parts/other-words.tsx';
 import { ChoiceField, TextField } from '../../ui/field.tsx';
 
 const hands = [
@@ -19,6 +20,7 @@ export function OwnerFields({ settings }: { readonly settings: Settings }) {
         value={settings.ownerName}
         onChange={(ownerName) => actions.setSettings({ ownerName })}
       />
+      <OtherWords record={settings} path="ownerName" />
       <ChoiceField
         label="Hand that holds the phone"
         value={settings.hand}

@@ -1,5 +1,6 @@
 import { useActions } from '../../parts/actions.ts';
 import { DateField } from '../../parts/date-field.tsx';
+import { OtherWords } from '../../parts/other-words.tsx';
 import type { BlockCase } from '../../parts/use-case.ts';
 import { TextField } from '../../ui/field.tsx';
 
@@ -14,6 +15,7 @@ export function MadeFields({ of: { block } }: { readonly of: BlockCase }) {
         value={block.maker}
         onChange={(maker) => actions.setBlock(block, { maker }, 'the maker')}
       />
+      <OtherWords record={block} path="maker" />
       <DateField
         label="Made"
         value={block.made}

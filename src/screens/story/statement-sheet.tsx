@@ -2,6 +2,7 @@ import { blank } from '../../core/blank.ts';
 import { entry } from '../../core/catalogue.ts';
 import { useActions } from '../../parts/actions.ts';
 import { DateField } from '../../parts/date-field.tsx';
+import { OtherWords } from '../../parts/other-words.tsx';
 import type { BlockCase } from '../../parts/use-case.ts';
 import { opening } from '../../text/format.ts';
 import { stepOf } from '../../text/provenance.ts';
@@ -66,6 +67,7 @@ export function StatementSheet({
         value={statement.party}
         onChange={(party) => set({ party })}
       />
+      <OtherWords record={statement} path="party" />
       <TickField
         label="Keep this name to yourself"
         hint="Others then read “a private owner”; place and date stay. What you write under evidence or note is not hidden."
@@ -73,6 +75,7 @@ export function StatementSheet({
         onChange={(partyIsPrivate) => set({ partyIsPrivate })}
       />
       <TextField label="Place" value={statement.place} onChange={(place) => set({ place })} />
+      <OtherWords record={statement} path="place" />
       <DateField label="When" value={statement.when} onChange={(when) => set({ when })} />
       <ChoiceField
         label="How sure"
@@ -98,6 +101,7 @@ export function StatementSheet({
         value={statement.note}
         onChange={(note) => set({ note })}
       />
+      <OtherWords record={statement} path="note" />
     </Sheet>
   );
 }
