@@ -6,7 +6,7 @@ const places = [
   { href: '#/bench', label: 'Bench', under: /^\/bench/ },
   { href: '#/sales', label: 'Sales', under: /^\/(sale|lot|haggle)/ },
   { href: '#/handbook', label: 'Handbook', under: /^\/handbook/ },
-  { href: '#/settings', label: 'Settings', under: /^\/settings/ },
+  { href: '#/settings', label: 'Settings', under: /^\/(settings|keeping)/ },
 ] as const;
 
 /** The five places of the app: a row at the thumb on a phone, a column at the left from 900 px. */
