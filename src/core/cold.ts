@@ -73,9 +73,9 @@ export function stageEnds(
   facts: ColdStageFacts,
 ): { readonly kind: (typeof ENDS)[keyof typeof ENDS]; readonly at: string } | null {
   const needed = neededHours(facts);
-  if (facts.ended !== null || facts.does === 'bag' || !needed) return null;
-  const at = new Date(Date.parse(facts.begun) + Math.ceil(needed.surely * HOUR_MS)).toISOString();
-  return { kind: ENDS[facts.does], at };
+  const begun = Date.parse(facts.begun);
+  if (facts.ended !== null || facts.does === 'bag' || !needed || Number.isNaN(begun)) return null;
+  return { kind: ENDS[facts.does], at: new Date(begun + Math.ceil(needed.surely * HOUR_MS)).toISOString() };
 }
 
 /** What a stage that has ended, or still runs, is worth. */
@@ -100,6 +100,8 @@ export function stageStanding(facts: ColdStageFacts): StageStanding {
   }
   if (facts.ended === null) return { state: 'running' };
   const lasted = Math.max(0, (Date.parse(facts.ended) - Date.parse(facts.begun)) / HOUR_MS);
+  // A damaged backup may hold a moment that is none.
+  if (Number.isNaN(lasted)) return { state: 'unknown' };
   if (lasted < needed.perhaps) return { state: 'tooShort', shortHours: needed.surely - lasted };
   if (facts.does === 'freeze' && facts.freezerC === null) return { state: 'notRead' };
   if (lasted < needed.surely) return { state: 'perhaps', shortHours: needed.surely - lasted };

@@ -59,6 +59,15 @@ describe('a stay in the freezer', () => {
   });
 });
 
+describe('a stage from a damaged backup', () => {
+  it('is not judged, has no end, and breaks nothing', () => {
+    const never = '2026-13-45T99:00:00Z';
+    expect(stageStanding(stage({ begun: never, ended: hoursIn(90) })).state).toBe('unknown');
+    expect(stageStanding(stage({ ended: never })).state).toBe('unknown');
+    expect(stageEnds(stage({ begun: never }))).toBeNull();
+  });
+});
+
 describe('a round of freezing', () => {
   it('begins in a sealed bag and ends with a day in it, whatever the regime', () => {
     // Materials handbook §2.4: leave sealed 24 h while it warms.
