@@ -19,6 +19,7 @@ export const TEXT_FIELDS = {
   lot: ['title', 'objectNumber', 'note'],
   offer: ['note'],
   job: ['note'],
+  step: ['words', 'note'],
   settings: ['ownerName'],
 } as const satisfies { readonly [T in RecordType]?: readonly (keyof Fields<T>)[] };
 

@@ -1,8 +1,10 @@
+import { act as acted } from 'preact/test-utils';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { actionsOn } from '../../src/parts/actions.ts';
 import { PlanList } from '../../src/parts/plan-list.tsx';
 import { useCase } from '../../src/parts/use-case.ts';
 import type { Store } from '../../src/store/store.ts';
+import { prepared } from '../store/prepared.ts';
 import { act, type Drawn, drawn, NOW, openedStore } from '../support/dom.tsx';
 
 let store: Store;
@@ -57,7 +59,7 @@ describe('the plan of a block', () => {
   it('stands in working order, each step with what can hurt before how it is done', () => {
     expect(steps().indexOf('Close a split')).toBeLessThan(steps().indexOf('Scrape, sand, true'));
     const text = row('Close a split').textContent ?? '';
-    expect(text).toContain('For 1 Split');
+    expect(text).toMatch(/For (1 )?Split/);
     expect(text.indexOf('Do not force a gap that has set')).toBeLessThan(text.indexOf('Open, clean, glue'));
     expect(text).toContain('Done when: The two sides cannot be shifted');
   });
@@ -168,6 +170,22 @@ describe('doing a step', () => {
     expect(row('Close a split').textContent).toContain('The phone’s clock was set back');
     page.press('None of it');
     expect(store.stintsOf(blockId)).toEqual([]);
+  });
+
+  it('shows the photographs taken during it under it, and keeps them when the step is taken out', async () => {
+    page.press('Put a step in');
+    page.type('What', 'Make a lid');
+    page.type('Likely time', '45');
+    page.press('Put it in');
+    const [step] = store.stepsOf(blockId);
+    if (!step) throw new Error('The step went missing.');
+    await acted(async () => {
+      await store.addPhoto(prepared('the lid, half made'), { blockId, stepId: step.id, stage: 'during' });
+    });
+    expect(row('Make a lid').textContent).toContain('Photographs during this step (1)');
+    expect(row('Close a split').textContent).not.toContain('(1)');
+    page.press('Take out: Make a lid');
+    expect(store.photosOf(blockId)).toHaveLength(1);
   });
 
   it('asks whether the repair held once nothing is left to do for it', () => {
