@@ -5,6 +5,7 @@ import type { WorkItem } from '../core/work/work-plan.ts';
 import { days, hoursRange, money } from '../text/format.ts';
 import { minutesWords } from '../text/moments.ts';
 import { Button } from '../ui/button.tsx';
+import { to } from '../ui/route.ts';
 import { AddStep } from './add-step.tsx';
 import { HeldQuestions } from './held-questions.tsx';
 import { MoveButton } from './place-field.tsx';
@@ -68,7 +69,7 @@ function Sum({
   const open = items.filter(({ stand }) => stand === 'open');
   const worked = items.reduce((sum, { minutes }) => sum + minutes, 0);
   const consumables = open.reduce((sum, item) => sum + item.consumables, 0);
-  const place = (to: 'toDo' | 'ready', label: string) => <MoveButton of={of} place={to} label={label} />;
+  const place = (where: 'toDo' | 'ready', label: string) => <MoveButton of={of} place={where} label={label} />;
   if (open.length === 0) {
     return (
       <div class={css.sum}>
@@ -85,6 +86,11 @@ function Sum({
         {worked > 0 && <> {minutesWords(worked)} written down so far.</>}
       </p>
       {(block.place === 'lookingAt' || block.place === 'letGo') && place('toDo', 'Put it on the list of work to do')}
+      {(block.place === 'toDo' || block.place === 'onTheBench') && (
+        <a class={css.toBench} href={to('/bench')}>
+          Tonight at the bench
+        </a>
+      )}
     </div>
   );
 }

@@ -121,11 +121,16 @@ function Change({ of, items, item, onSay }: StepProps & { readonly onSay: (words
           ↓
         </Button>
         {item.added && record ? (
-          <Button look="quiet" label={`Take out: ${name}`} onPress={() => actions.removeStep(record)}>
+          <Button look="quiet" label={`Take it out: ${name}`} onPress={() => actions.removeStep(record)}>
             Take it out
           </Button>
         ) : (
-          <Button look="quiet" label={`Leave out: ${name}`} expanded={skipping} onPress={() => setSkipping(!skipping)}>
+          <Button
+            look="quiet"
+            label={`Leave it out: ${name}`}
+            expanded={skipping}
+            onPress={() => setSkipping(!skipping)}
+          >
             Leave it out
           </Button>
         )}

@@ -64,6 +64,7 @@ function Doing({ of, item }: Pick<StepProps, 'of' | 'item'>) {
   const [writing, setWriting] = useState(false);
   const name = stepName(item, catalogue);
   const running = item.stints.find(isRunning);
+  const start = item.minutes > 0 ? 'Go on' : 'Start';
   return (
     <>
       {running && <TimerFace stint={running} item={item} />}
@@ -73,8 +74,8 @@ function Doing({ of, item }: Pick<StepProps, 'of' | 'item'>) {
             Pause
           </Button>
         ) : (
-          <Button label={`Start: ${name}`} onPress={() => actions.start(of.block, item)}>
-            {item.minutes > 0 ? 'Go on' : 'Start'}
+          <Button label={`${start}: ${name}`} onPress={() => actions.start(of.block, item)}>
+            {start}
           </Button>
         )}
         <Button label={`Done: ${name}`} onPress={() => actions.finish(of.block, item)}>

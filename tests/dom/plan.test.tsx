@@ -88,12 +88,12 @@ describe('the plan of a block', () => {
     expect(steps().indexOf('Make a lid')).toBe(at - 1);
     act(() => void store.undo());
     expect(steps().indexOf('Make a lid')).toBe(at);
-    page.press('Take out: Make a lid');
+    page.press('Take it out: Make a lid');
     expect(steps()).not.toContain('Make a lid');
   });
 
   it('leaves a step out with the reason, and takes it up again', () => {
-    page.press('Leave out: Test block');
+    page.press('Leave it out: Test block');
     page.press('Leave it out now');
     expect(row('Test block').textContent).toContain('Left out: Fascinators and display pieces.');
     page.press('Take it up again: Test block');
@@ -184,7 +184,7 @@ describe('doing a step', () => {
     });
     expect(row('Make a lid').textContent).toContain('Photographs during this step (1)');
     expect(row('Close a split').textContent).not.toContain('(1)');
-    page.press('Take out: Make a lid');
+    page.press('Take it out: Make a lid');
     expect(store.photosOf(blockId)).toHaveLength(1);
   });
 

@@ -30,29 +30,31 @@ export function Waiting({ works }: { readonly works: readonly BenchWork[] }) {
     <>
       {over.length > 0 && (
         <Section title="Ready to go on">
-          <ul class={css.sittings} role="status">
-            {over.map(({ work: { of, items }, item, wait, next }) => (
-              <li key={of.block.id}>
-                <p class={css.what}>
-                  <a href={to('/block/:id', { id: of.block.id })}>{blockName(of.block, catalogue)}</a>
-                </p>
-                <p class={css.over}>
-                  “{stepName(item, catalogue)}” has waited long enough since{' '}
-                  {momentWords(Date.parse(wait.until), now, zoneHere())}. Try it before you go on.
-                </p>
-                {next ? (
-                  <>
-                    <p>
-                      Next: <b>{stepName(next, catalogue)}</b>
-                    </p>
-                    <StepWork of={of} items={items} item={next} />
-                  </>
-                ) : (
-                  <MoveButton of={of} place="ready" label="Put it with the ready ones" />
-                )}
-              </li>
-            ))}
-          </ul>
+          <div role="status">
+            <ul class={css.sittings}>
+              {over.map(({ work: { of, items }, item, wait, next }) => (
+                <li key={of.block.id}>
+                  <p class={css.what}>
+                    <a href={to('/block/:id', { id: of.block.id })}>{blockName(of.block, catalogue)}</a>
+                  </p>
+                  <p class={css.over}>
+                    “{stepName(item, catalogue)}” has waited long enough since{' '}
+                    {momentWords(Date.parse(wait.until), now, zoneHere())}. Try it before you go on.
+                  </p>
+                  {next ? (
+                    <>
+                      <p>
+                        Next: <b>{stepName(next, catalogue)}</b>
+                      </p>
+                      <StepWork of={of} items={items} item={next} />
+                    </>
+                  ) : (
+                    <MoveButton of={of} place="ready" label="Put it with the ready ones" />
+                  )}
+                </li>
+              ))}
+            </ul>
+          </div>
         </Section>
       )}
       {running.length > 0 && (

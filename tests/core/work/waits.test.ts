@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { dayIn, minutesAhead, offsetText, wallIn } from '../../../src/core/local-time.ts';
-import { blockWait, waitFrom, waitOver, waitStand } from '../../../src/core/work/waits.ts';
+import { blockWait, openWaits, waitFrom, waitOver, waitStand } from '../../../src/core/work/waits.ts';
 import type { WorkItem } from '../../../src/core/work/work-plan.ts';
 import { aStep, aStint } from '../../make.ts';
 
@@ -122,5 +122,19 @@ describe('what a block waits for', () => {
       records: [aStep({ number: 3, skipped: { at: '2026-11-11T20:30:00Z', reason: '' } })],
     });
     expect(waitOver([glue, left, next], now)).toBeUndefined();
+  });
+
+  it('is on the list of what falls due until the block is worked on again', () => {
+    const at = '2026-11-10T20:00:00Z';
+    const wait = { since: at, until: '2026-11-11T20:00:00Z', offset: '+00:00' };
+    const glued = aStep({ number: 1, treatment: 'reglue', done: { at, offset: '+00:00' }, wait });
+    const listed = { id: glued.id, blockId: glued.blockId, treatment: 'reglue', words: '', until: wait.until };
+    expect(openWaits([glued], [])).toEqual([listed]);
+    // The timer that ended with the step began before it.
+    expect(openWaits([glued], [aStint({ began: '2026-11-10T19:00:00Z' })])).toEqual([listed]);
+    expect(openWaits([glued], [aStint({ began: '2026-11-11T20:30:00Z' })])).toEqual([]);
+    const filled = aStep({ number: 2, treatment: 'fillLoss', done: { at: '2026-11-11T21:00:00Z', offset: '+00:00' } });
+    expect(openWaits([glued, filled], [])).toEqual([]);
+    expect(openWaits([{ ...glued, done: null }], [])).toEqual([]);
   });
 });
