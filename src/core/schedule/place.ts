@@ -129,6 +129,8 @@ export function placingOf(tasks: Tasks, calendar: Calendar): Placing {
     let rest = needed;
     let day = first;
     for (let begin = at; ; day += 1, begin = 0) {
+      // Rather a fault than a search without end.
+      if (day >= horizon) throw new Error(`Day ${day} is beyond the ${horizon} that are surely enough.`);
       const there = hours[day] as number;
       if (there === 0) continue;
       const start = earliest(day, begin, needs);
