@@ -58,3 +58,18 @@ export function adviceAt(
     .flatMap((findingId) => adviceOn(findingId, facts, catalogue))
     .filter(({ does }) => advises.includes(does));
 }
+
+/** Advice that findings share word for word, as quarantine does, is said once: the first, and the findings it is for. */
+export function joinedAdvice(
+  advice: readonly Advice[],
+): readonly { readonly first: Advice; readonly findings: readonly string[] }[] {
+  const groups = new Map<string, { first: Advice; findings: string[] }>();
+  for (const each of advice) {
+    const { findingId, ...said } = each;
+    const key = JSON.stringify(said);
+    const group = groups.get(key);
+    if (group) group.findings.push(findingId);
+    else groups.set(key, { first: each, findings: [findingId] });
+  }
+  return [...groups.values()];
+}

@@ -74,7 +74,8 @@ async function photographs(
   return `<div class="photographs">${figures.join('')}</div>`;
 }
 
-const MISSING = '<p class="missing">The bytes of this photograph are not on the device that wrote the report.</p>';
+const MISSING =
+  '<p class="missing">The bytes of this photograph are not on the device that wrote the report, or are damaged.</p>';
 
 /** Both pictures of a pair side by side: cut to what both show where they were lined up, else whole. */
 async function pair(item: ReportPair, tools: WriteTools, progress: Progress): Promise<string> {

@@ -1,4 +1,4 @@
-import { type Advice, type AdviceCase, adviceAt, adviceOn } from '../core/advice.ts';
+import { type Advice, type AdviceCase, adviceAt, adviceOn, joinedAdvice } from '../core/advice.ts';
 import { entry } from '../core/catalogue.ts';
 import { climateOf } from '../core/climate.ts';
 import type { PlanStep } from '../core/plan.ts';
@@ -58,7 +58,7 @@ function Cards({
   const { units } = of.settings;
   return (
     <>
-      {joined(advice).map(({ first, findings }) => {
+      {joinedAdvice(advice).map(({ first, findings }) => {
         const kind = entry(catalogue.damage, of.findings.find(({ id }) => id === first.findingId)?.kind);
         return (
           <AdviceCard
@@ -81,19 +81,4 @@ function Cards({
       })}
     </>
   );
-}
-
-/** Advice that two findings share word for word, as quarantine does, is said once. */
-function joined(
-  advice: readonly Advice[],
-): readonly { readonly first: Advice; readonly findings: readonly string[] }[] {
-  const groups = new Map<string, { first: Advice; findings: string[] }>();
-  for (const each of advice) {
-    const { findingId, ...said } = each;
-    const key = JSON.stringify(said);
-    const group = groups.get(key);
-    if (group) group.findings.push(findingId);
-    else groups.set(key, { first: each, findings: [findingId] });
-  }
-  return [...groups.values()];
 }

@@ -1,3 +1,4 @@
+import { AppError } from '../core/errors.ts';
 import type { WriteTools } from '../exports/report-file.ts';
 import type { Bytes } from '../photos/bytes.ts';
 import { readCameraFacts } from '../photos/camera-facts.ts';
@@ -16,7 +17,7 @@ type Stored = { readonly bytes: ArrayBuffer; readonly mime: string };
  */
 export function reportPictures(photoBytes: (sha256: string) => Promise<Stored | undefined>): WriteTools['picture'] {
   return async (sha256, { longSidePx } = {}) => {
-    const stored = await photoBytes(sha256);
+    const stored = await photoBytes(sha256).catch(damaged);
     if (!stored) return undefined;
     const bytes: Bytes = new Uint8Array(stored.bytes);
     const container = containerOf(bytes);
@@ -34,6 +35,12 @@ export function reportPictures(photoBytes: (sha256: string) => Promise<Stored | 
     const made = await reduce(source, size, { longSidePx: longest, quality: QUALITY }, inPage);
     return { bytes: await made.arrayBuffer(), mime: 'image/jpeg' };
   };
+}
+
+/** One damaged photograph does not keep the report from being written: it stands there as missing. */
+function damaged(error: unknown): undefined {
+  if (error instanceof AppError && error.code === 'photo-damaged') return undefined;
+  throw error;
 }
 
 async function sizeOf(source: Blob): Promise<{ readonly width: number; readonly height: number }> {

@@ -1,4 +1,4 @@
-import { type Advice, adviceOn } from '../core/advice.ts';
+import { adviceOn, joinedAdvice } from '../core/advice.ts';
 import { type Catalogue, entry } from '../core/catalogue.ts';
 import { climateOf } from '../core/climate.ts';
 import { CAUTIONS } from '../core/physics/cautions.ts';
@@ -8,23 +8,7 @@ import { list, opening } from '../text/format.ts';
 import type { ReportCase } from './case.ts';
 import { chapter, findingName, paragraph, section } from './naming.ts';
 
-interface Joined {
-  readonly first: Advice;
-  readonly findings: readonly string[];
-}
-
-/** Advice that findings share word for word, as quarantine does, is said once. */
-export function joined(advice: readonly Advice[]): readonly Joined[] {
-  const groups = new Map<string, { first: Advice; findings: string[] }>();
-  for (const each of advice) {
-    const { findingId, ...said } = each;
-    const key = JSON.stringify(said);
-    const group = groups.get(key);
-    if (group) group.findings.push(findingId);
-    else groups.set(key, { first: each, findings: [findingId] });
-  }
-  return [...groups.values()];
-}
+type Joined = ReturnType<typeof joinedAdvice>[number];
 
 const always = (when: string): boolean => when === 'always' || when === 'any';
 
@@ -63,10 +47,10 @@ function card({ first, findings }: Joined, facts: ReportCase, catalogue: Catalog
  * @param today `YYYY-MM-DD`: seasons of insects and the end of a quarantine hang on it
  */
 export function adviceParts(facts: ReportCase, catalogue: Catalogue, today: string): ReportPart[] {
-  const { block, survey, assessment, settings } = facts;
-  const about = { block, survey, assessment, climate: climateOf(settings), today };
+  const { block, survey, assessment, settings, apart } = facts;
+  const about = { block, survey, assessment, climate: climateOf(settings), today, ...(apart && { apart }) };
   const advice = assessment.graded.flatMap(({ finding }) => adviceOn(finding.id, about, catalogue));
-  const cards = joined(advice).filter(
+  const cards = joinedAdvice(advice).filter(
     ({ first }) => first.answer !== null || first.needs.length > 0 || first.cautions.length > 0,
   );
   if (cards.length === 0) return [];

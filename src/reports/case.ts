@@ -1,3 +1,4 @@
+import type { AdviceCase } from '../core/advice.ts';
 import type { Assessment } from '../core/assess.ts';
 import type {
   Alignment,
@@ -31,6 +32,8 @@ export interface ReportCase {
   readonly sale: Sale | undefined;
   readonly settings: Settings;
   readonly assessment: Assessment;
+  /** The quarantine it is in. */
+  readonly apart?: NonNullable<AdviceCase['apart']>;
 }
 
 /** The same with what was done to it and what that cost. */

@@ -3,6 +3,8 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { catalogue } from '../../src/catalogue/index.ts';
 import { entry } from '../../src/core/catalogue.ts';
 import type { ReportDocument } from '../../src/core/report.ts';
+import { figureShapes } from '../../src/drawings/figure-shapes.ts';
+import { drawings } from '../../src/drawings/index.ts';
 import { openPaper } from '../../src/exports/pdf/paper.ts';
 import { columnWidths } from '../../src/exports/pdf/table.ts';
 import { LOOKS, typeFor } from '../../src/exports/pdf/type.ts';
@@ -208,11 +210,23 @@ describe('a report as PDF', () => {
   });
 
   withTools(['pdftotext'], 'says where a photograph’s bytes are not here, and which signs no face has', async () => {
-    const read = readPdf(await bytesOf(reportOf('asFound', facts)));
-    expect(read.text()).toContain('not on the device that wrote the report');
+    const broken = pictures.map(({ sha256 }, index) => ({ sha256, file: Uint8Array.of(0xff, 0xd8, index) }));
+    for (const here of [[], broken]) {
+      const read = readPdf(await bytesOf(reportOf('asFound', facts), here));
+      expect(read.text()).toContain('not on the device that wrote the report');
+    }
     const strange = readPdf(await bytesOf(plain([{ kind: 'paragraph', text: 'Hut 帽子 ready' }])));
     expect(strange.text()).toContain('Hut \uFFFD\uFFFD ready');
     expect(strange.text()).toContain('Some signs are in none of the faces');
+  });
+});
+
+describe('drawings on paper', () => {
+  it('use only path commands that pdfkit draws as SVG 2 §9.3 has them: its quadratic curves are not', () => {
+    const marks = [{ number: 1, zone: 'whole' as const, mechanism: 'repair', grade: 4 as const }];
+    for (const drawing of Object.values(drawings))
+      for (const shape of figureShapes(drawing, marks, { width: 240, across: true }).shapes)
+        if (shape.kind === 'path') expect(shape.d).toMatch(/^[MLHVCAZmlhvcaz0-9\s.,e-]*$/);
   });
 });
 

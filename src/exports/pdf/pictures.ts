@@ -1,3 +1,4 @@
+import type { OpenedImage } from 'pdfkit';
 import type { ReportPair, ReportPart, ReportPhoto } from '../../core/report.ts';
 import { figureShapes, keyShapes } from '../../drawings/figure-shapes.ts';
 import { drawings } from '../../drawings/index.ts';
@@ -25,7 +26,7 @@ export interface PictureSource {
 const GUTTER = 16;
 /** No frame is higher, so that two rows with their captions fit a page. */
 const HIGHEST = 236;
-const NOT_HERE = 'The bytes of this photograph are not on the device that wrote the report.';
+const NOT_HERE = 'The bytes of this photograph are not on the device that wrote the report, or are damaged.';
 
 export function layDamageMap(paper: Paper, type: Type, part: ReportPart & { kind: 'damageMap' }): Laid {
   const known: Readonly<Record<string, BlockDrawing>> = drawings;
@@ -119,6 +120,15 @@ const wordsHeight = ({ words }: Framed): number => words.reduce((sum, { height }
 const rowHeight = (row: readonly Framed[], column: number): number =>
   frameHeight(row, column) + 5 + Math.max(...row.map(wordsHeight));
 
+/** A picture read; undefined where its bytes are none. */
+function opened({ doc }: Paper, bytes: Uint8Array): OpenedImage | undefined {
+  try {
+    return doc.openImage(bytes);
+  } catch {
+    return undefined;
+  }
+}
+
 /** One or two pictures in frames of one size, their words beneath. */
 async function drawRow(paper: Paper, type: Type, row: readonly Framed[]): Promise<void> {
   const column = columnOf(paper);
@@ -126,6 +136,7 @@ async function drawRow(paper: Paper, type: Type, row: readonly Framed[]): Promis
   for (const [index, framed] of row.entries()) {
     const { words } = framed;
     const shown = await framed.load();
+    const image = shown && opened(paper, shown.bytes);
     const { photo, size } = shown ?? framed;
     const x = paper.left + index * (column + GUTTER);
     const scale = Math.min(column / size.width, height / size.height);
@@ -133,14 +144,14 @@ async function drawRow(paper: Paper, type: Type, row: readonly Framed[]): Promis
     const at = { x: x + (column - wide) / 2, y: paper.y + (height - high) / 2 };
     const group = paper.tag('Div');
     paper.artifact(() => paper.doc.rect(x, paper.y, column, height).fillColor(GROUND.picture).fill());
-    if (shown) {
+    if (image) {
       const figure = paper.tag(
         'Figure',
         { alt: photo.alt, bbox: [at.x, at.y, at.x + wide, at.y + high], placement: 'Block' },
         group,
       );
       figure.add(() => {
-        paper.doc.image(paper.doc.openImage(shown.bytes), at.x, at.y, { width: wide, height: high });
+        paper.doc.image(image, at.x, at.y, { width: wide, height: high });
         const shapes = photoOverlay({ ...photo, ...size });
         if (shapes.length > 0) drawOverlay(paper, shapes, { ...at, scale, width: wide, height: high });
       });

@@ -82,7 +82,8 @@ export async function writePdf(
 ): Promise<readonly Uint8Array[]> {
   const paper = openPaper(report, faces);
   const type = typeFor(paper);
-  const of = report.parts.reduce((sum, part) => sum + 1 + picturesIn(part), 0);
+  // Laid out, then drawn: two steps a part.
+  const of = report.parts.reduce((sum, part) => sum + 2 + picturesIn(part), 0);
   let done = 0;
   const step = (): void => source.onStep(++done, of);
 
@@ -108,7 +109,11 @@ export async function writePdf(
   }
 
   title(paper, type, report);
-  const laid = report.parts.map(lay);
+  const laid = report.parts.map((part) => {
+    const piece = lay(part);
+    step();
+    return piece;
+  });
   /** What must fit for a part to begin here, with the headings before it. */
   const startOf = (index: number): number => {
     const part = laid[index];

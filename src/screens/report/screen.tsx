@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'preact/hooks';
 import type { ReportFormat } from '../../exports/report-file.ts';
+import { useAdviceCase } from '../../parts/advice.tsx';
 import { blockName } from '../../parts/block-name.ts';
 import { drawingOf } from '../../parts/drawing-of.ts';
 import { Gone } from '../../parts/gone.tsx';
@@ -47,9 +48,10 @@ function useBenchCase(of: BlockCase): BenchCase {
   const { id } = of.block;
   const [jobs, steps, stints] = [store.jobsOf(id), store.stepsOf(id), store.stintsOf(id)];
   const [repairs, expenses] = [store.repairsOf(id), store.expensesOf(id)];
+  const { apart } = useAdviceCase(of);
   return useMemo(
-    () => ({ ...of, jobs, steps, stints, repairs, expenses }),
-    [...Object.values(of), jobs, steps, stints, repairs, expenses],
+    () => ({ ...of, jobs, steps, stints, repairs, expenses, ...(apart && { apart }) }),
+    [...Object.values(of), jobs, steps, stints, repairs, expenses, JSON.stringify(apart)],
   );
 }
 
