@@ -15,7 +15,7 @@ export function useNames(of: Pick<BlockCase, 'findings'>) {
     /** `2 Split`: the number on the drawing and the term. */
     findingName: (findingId: string): string => {
       const finding = of.findings.find(({ id }) => id === findingId);
-      return finding ? `${finding.number} ${kindTerm(finding.kind)}` : 'A removed finding';
+      return finding ? `${kindTerm(finding.kind)} (no. ${finding.number})` : 'A removed finding';
     },
   };
 }
