@@ -73,6 +73,7 @@ await import('./schedule.mjs');
 // The measuring of photos is a longer run, with photos the project does not carry: npm run bench -- --photos
 if (process.argv.includes('--photos')) await import('./vision.mjs');
 if (process.argv.includes('--archive')) await import('./archive.mjs');
+if (process.argv.includes('--pdf')) await import('./pdf.mjs');
 if (process.argv.includes('--import')) await import('./import.mjs');
 
 // The built app in Chromium, six minutes on a quiet machine: left out with npm run bench -- --no-browser
