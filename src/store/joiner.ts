@@ -62,7 +62,7 @@ export function createJoiner({ repository, shelf, saver, undoStack, unreadable, 
         onStep?.(done, takes.length);
       }
     } finally {
-      if (done > 0) undoStack.push({ label, takes: takes.slice(0, done) }, now());
+      if (done > 0) undoStack.push({ label, takes: takes.slice(0, done), isWhole: true }, now());
     }
     for (let from = 0; from < rows.length; from += AT_ONCE) {
       await repository.commit({ puts: [], changes: [], kept: rows.slice(from, from + AT_ONCE) });

@@ -1,4 +1,5 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
+import { sameValue } from '../core/canonical.ts';
 import { valuesByPath } from '../core/changes.ts';
 import type { Take } from './edits.ts';
 
@@ -6,6 +7,8 @@ import type { Take } from './edits.ts';
 export interface Step {
   readonly label: string;
   readonly takes: readonly Take[];
+  /** Never joined with what is typed before or after it. */
+  readonly isWhole?: boolean;
 }
 
 /** Typing in one field, or tapping its + again, within this pause is one step. */
@@ -20,9 +23,12 @@ export interface UndoStack {
 }
 
 /** The one text or number a step sets, as record and path; null if it does anything else. */
-function typedInto({ takes }: Step): string | null {
+function typedInto({ takes, isWhole }: Step): string | null {
+  if (isWhole) return null;
   const [take, ...others] = takes;
   if (!take?.before || others.length > 0 || take.before.deleted !== take.after.deleted) return null;
+  // Choosing between two phones' words is more than typing.
+  if (!sameValue(take.before.otherWords, take.after.otherWords)) return null;
   const was = valuesByPath(take.before);
   const paths = [...valuesByPath(take.after)].filter(([path, value]) => !Object.is(was.get(path), value));
   const [path, value] = paths[0] ?? [];

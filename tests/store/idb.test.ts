@@ -100,6 +100,31 @@ describe('the database', () => {
     await keeper.dispose();
   });
 
+  it('opens what an earlier app left, with everything in it, and has room for what came since', async () => {
+    const name = 'from-version-1';
+    // The stores of version 1 as they were, written out: the app's own code knows only today's.
+    const old = await openDB(name, 1, {
+      upgrade(db) {
+        db.createObjectStore('records', { keyPath: 'id' });
+        for (const store of ['bytes', 'meta']) db.createObjectStore(store);
+        db.createObjectStore('changes', { autoIncrement: true });
+      },
+    });
+    const photo = photoOf('a picture');
+    await old.put('records', aBlock());
+    await old.put('bytes', { bytes: photo.bytes, mime: photo.mime }, photo.sha256);
+    await old.put('meta', 'oldphone', 'device');
+    old.close();
+    const repository = createIdbRepository({ name, marker: rememberingMarker() });
+    expect((await repository.loadAll()).records).toEqual([aBlock()]);
+    expect((await repository.identity()).device).toBe('oldphone');
+    expect(await repository.photoBytes(photo.sha256)).toEqual(photo);
+    await repository.setNote('backup', 'today');
+    expect([await repository.note('backup'), await repository.kept()]).toEqual(['today', []]);
+    await repository.close();
+    await deleteDB(name);
+  });
+
   it('loads more records than fit one page', async () => {
     const keeper = idbKeeper();
     const repository = await keeper.open();

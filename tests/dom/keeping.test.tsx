@@ -1,0 +1,152 @@
+import { afterEach, describe, expect, it } from 'vitest';
+import { withFields } from '../../src/core/changes.ts';
+import { previewOf } from '../../src/imports/preview.ts';
+import type { OpenedArchive } from '../../src/imports/reader.ts';
+import { noteBackup } from '../../src/parts/backup.ts';
+import { BackupLine } from '../../src/parts/backup-line.tsx';
+import { OtherWords } from '../../src/parts/other-words.tsx';
+import { KeptTwice, useKeptTwice } from '../../src/screens/keeping/kept-twice.tsx';
+import { PreviewOf } from '../../src/screens/keeping/preview-of.tsx';
+import type { Store } from '../../src/store/store.ts';
+import { howLongAgo, roughSpan } from '../../src/text/ages.ts';
+import { aBlock, aPhoto, at, id } from '../store/make.ts';
+import { act, type Drawn, drawn, NOW, openedStore } from '../support/dom.tsx';
+
+let page: Drawn;
+afterEach(() => page?.clear());
+
+const block = aBlock({ note: 'Ten lots.', stamp: at(1, 'aaaaaaaa') });
+const mine = withFields(block, { note: 'Scorched.' }, at(10, 'aaaaaaaa'));
+const theirs = withFields(block, { note: 'Smells of smoke.' }, at(11, 'bbbbbbbb'));
+
+async function twoNotes(): Promise<Store> {
+  const store = await openedStore();
+  await store.join('first', [mine]);
+  await store.join('second', [theirs]);
+  return store;
+}
+function Twice() {
+  return <KeptTwice words={useKeptTwice()} />;
+}
+const note = (): string | undefined => page.store.get('block', block.id)?.note;
+
+describe('words that two phones wrote apart', () => {
+  it('are both shown, and either can stand', async () => {
+    page = await drawn(<Twice />, await twoNotes());
+    expect(page.text()).toContain('Smells of smoke.');
+    expect(page.text()).toContain('Scorched.');
+    page.press('Use these');
+    expect(note()).toBe('Scorched.');
+    expect(page.text()).not.toContain('Also written');
+    act(() => void page.store.undo());
+    expect(note()).toBe('Smells of smoke.');
+    expect(page.text()).toContain('Also written');
+  });
+
+  it('can stand one below the other, or be put away', async () => {
+    page = await drawn(<Twice />, await twoNotes());
+    page.press('Add below');
+    expect(note()).toBe('Smells of smoke.\nScorched.');
+    act(() => void page.store.undo());
+    page.press('Put away');
+    expect([note(), page.text().includes('Scorched')]).toEqual(['Smells of smoke.', false]);
+  });
+
+  it('are shown under their own field and under no other', async () => {
+    const store = await twoNotes();
+    const record = store.find(block.id);
+    if (!record) throw new Error('No block.');
+    page = await drawn(<OtherWords record={record} path="note" />, store);
+    expect(page.text()).toContain('Scorched.');
+    page.draw(<OtherWords record={record} path="name" />);
+    expect(page.text()).toBe('');
+  });
+});
+
+describe('the look at a file before it is taken in', () => {
+  const photo = aPhoto({ stamp: at(3, 'bbbbbbbb'), blockId: id(60) });
+  const other = aBlock({ id: id(60), name: 'Cloche', stamp: at(3, 'bbbbbbbb') });
+  const records = [theirs, other, photo];
+  const archive: OpenedArchive = {
+    index: { made: new Date(NOW).toISOString(), isWhole: false, volumes: 2, group: 'g' } as OpenedArchive['index'],
+    volumes: [1],
+    missingVolumes: [2],
+    records,
+    kept: [],
+    pictures: new Map([[photo.sha256, { bytes: 500_000 }]]),
+  };
+
+  it('says what would change, what is missing, and takes all of it or the blocks chosen', async () => {
+    const store = await openedStore();
+    await store.join('first', [mine]);
+    const wanted: (ReadonlySet<string> | null)[] = [];
+    const preview = previewOf(records, store, new Set());
+    page = await drawn(
+      <PreviewOf
+        archive={archive}
+        preview={preview}
+        onTake={(blocks) => wanted.push(blocks)}
+        onClose={() => undefined}
+      />,
+      store,
+    );
+    expect(page.text()).toContain('File 2 of 2 is not among these.');
+    expect(page.text()).toContain('In 1 place both phones wrote something else.');
+    expect(page.text()).toContain('1 photograph to come, 500 kB.');
+    expect(page.text()).toContain('made for handing on');
+    page.press('Take in what is here');
+    const some = page.root.querySelectorAll<HTMLInputElement>('input[type="radio"]')[1];
+    act(() => some?.click());
+    expect(page.button('Take in what is here').disabled).toBe(true);
+    page.tick('Cloche');
+    page.press('Take in what is here');
+    expect(wanted).toEqual([null, new Set([other.id])]);
+  });
+});
+
+describe('the line about the last backup', () => {
+  const DAY = 86_400_000;
+  it('is quiet while a backup is young or nothing has changed, and speaks when it is a week old', async () => {
+    const store = await openedStore();
+    // Made two days before, by its id.
+    const old = `${(NOW - 2 * DAY)
+      .toString(16)
+      .padStart(12, '0')
+      .replace(/^(.{8})/, '$1-')}-7000-8000-000000000001`;
+    await store.join('first', [aBlock({ id: old })]);
+    page = await drawn(<BackupLine />, store);
+    await drawnAgain();
+    expect(page.text()).toContain('Not backed up yet.');
+    await noteBackup(store, { at: NOW - 6 * DAY, bytes: 1 });
+    await drawnAgain();
+    expect(page.text()).toBe('');
+    await noteBackup(store, { at: Date.UTC(2025, 11, 1), bytes: 1 });
+    await drawnAgain();
+    expect(page.text()).toMatch(/^Last backed up 11 months ago, and things have changed since\./);
+    await noteBackup(store, { at: NOW - 8 * DAY, bytes: 1 });
+    await drawnAgain();
+    expect(page.text()).toBe('');
+  });
+});
+
+/** Lets what was looked up arrive and be drawn. */
+async function drawnAgain(): Promise<void> {
+  await new Promise((resolve) => setTimeout(resolve, 0));
+  act(() => undefined);
+}
+
+describe('ages and spans', () => {
+  it('are said as one says them', () => {
+    const at9 = new Date(2026, 9, 17, 9).getTime();
+    const ago = (days: number) => howLongAgo(at9 - days * 86_400_000, at9);
+    expect([0, 1, 12, 35, 120, 800].map(ago)).toEqual([
+      'today',
+      'yesterday',
+      '12 days ago',
+      '5 weeks ago',
+      '4 months ago',
+      '2 years ago',
+    ]);
+    expect([360_000, 3 * 3_600_000, 5 * 86_400_000].map(roughSpan)).toEqual(['6 minutes', '3 hours', '5 days']);
+  });
+});
