@@ -17,6 +17,7 @@ import { Id, Sha256 } from './records.ts';
  *         originals/<sha256>.jpg                camera files, where the owner keeps them
  *         marks/<photo id>.json                 what is drawn on a photograph, as W3C Web Annotations
  *         objects/<block id>.json               the block as Linked Art (JSON-LD)
+ *         reports/index.html                    leads to the reports by number and name
  *         reports/<block id>.html               the report, its pictures being those in `photographs`
  *         tables/blocks.csv                     the same once more for a spreadsheet
  *
@@ -83,6 +84,8 @@ export const originalPath = (sha256: string, mime: string): string =>
   `${FOLDERS.originals}${sha256}.${extensionOf(mime)}`;
 export const marksPath = (photoId: string): string => `${FOLDERS.marks}${photoId}.json`;
 export const objectPath = (blockId: string): string => `${FOLDERS.objects}${blockId}.json`;
+/** Leads to the reports by number and name. */
+export const CONTENTS_PATH = `${FOLDERS.reports}index.html`;
 export const reportPath = (blockId: string): string => `${FOLDERS.reports}${blockId}.html`;
 export const tablePath = (name: string): string => `${FOLDERS.tables}${name}.csv`;
 

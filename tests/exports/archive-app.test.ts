@@ -34,7 +34,10 @@ describe('the report of a block in an archive', () => {
   it('is there for every block that was looked at, and only those', async () => {
     const { files } = await appArchive(shelf);
     expect(bagFaults(files)).toEqual([]);
-    expect([...files.keys()].filter((path) => path.startsWith('data/reports/'))).toEqual([reportPath]);
+    expect([...files.keys()].filter((path) => path.startsWith('data/reports/'))).toEqual([
+      reportPath,
+      'data/reports/index.html',
+    ]);
   });
 
   it('shows the photographs that lie beside it, and needs nothing from elsewhere', async () => {
@@ -48,6 +51,13 @@ describe('the report of a block in an archive', () => {
     }
     expect(report).not.toMatch(/<script(?! type="application\/json")|src="https?:|data:image/);
     expect(report.length).toBeLessThan(300_000);
+  });
+
+  it('is found from a page that lists number and name', async () => {
+    const { files } = await appArchive(shelf);
+    const page = textOf(files.get('data/reports/index.html'));
+    const [, link = ''] = /LP-014<\/td><td><a href="([^"]+)">Cloche/.exec(page) ?? [];
+    expect(new URL(link, 'https://bag.invalid/data/reports/index.html').pathname).toBe(`/${reportPath}`);
   });
 
   it('says prices in a whole archive and neither prices nor private names in one for others', async () => {

@@ -1,8 +1,6 @@
 import { writeFileSync } from 'node:fs';
 import { generateIdentity, identityToRecipient } from 'age-encryption';
 import { describe, expect, it } from 'vitest';
-import { asPassphrase, passphraseFault } from '../../src/core/passphrase.ts';
-import { PASSPHRASE_CAUTION, passphraseSentence } from '../../src/exports/backup-age.ts';
 import { unlocked } from '../../src/imports/unlock.ts';
 import { encrypted, SCRYPT_LOG_N } from '../../src/workers/archive-volume.ts';
 import { archiveOf } from '../support/archive-fixture.ts';
@@ -37,7 +35,17 @@ sys.exit(os.waitstatus_to_exitcode(status))
 `;
 
 const [locked] = await archiveOf(undefined, { passphrase: PASSPHRASE });
-if (!locked) throw new Error('No volume was made.');
+const [open] = await archiveOf();
+if (!locked || !open) throw new Error('No volume was made.');
+/** The same lock with a key that is worked out at once, for what does not hang on how hard that is. */
+const light = new File(
+  [
+    await new Response(
+      (await encrypted(open.stream(), PASSPHRASE, 10)) as ReadableStream<Uint8Array<ArrayBuffer>>,
+    ).blob(),
+  ],
+  `${open.name}.age`,
+);
 
 // Source: C2SP age specification, version 1.
 describe('an encrypted volume', () => {
@@ -52,14 +60,14 @@ describe('an encrypted volume', () => {
   it('opens again with its passphrase to a valid bag, also typed on another keyboard', async () => {
     const opened = await unlocked(locked, `  ${PASSPHRASE.normalize('NFD')} `);
     expect(bagFaults((await bagIn(opened)).files)).toEqual([]);
-  });
+  }, 60_000);
 
   it('stays shut to a wrong one', async () => {
-    await expect(unlocked(locked, `${PASSPHRASE}!`)).rejects.toMatchObject({ code: 'archive-passphrase' });
+    await expect(unlocked(light, `${PASSPHRASE}!`)).rejects.toMatchObject({ code: 'archive-passphrase' });
   });
 
   it('shows when it was cut or changed', async () => {
-    const bytes = new Uint8Array(await locked.arrayBuffer());
+    const bytes = new Uint8Array(await light.arrayBuffer());
     await expect(unlocked(new Blob([bytes.subarray(0, bytes.length - 1)]), PASSPHRASE)).rejects.toMatchObject({
       code: 'archive-cut-off',
     });
@@ -69,7 +77,7 @@ describe('an encrypted volume', () => {
 
   it.skipIf(!toolsRequired && !hasAge)('is opened by the age program with the passphrase, and refused without', () =>
     inFolder(async (place) => {
-      const path = await putFile(place, locked);
+      const path = await putFile(place, light);
       writeFileSync(`${place}/type.py`, TYPE_IT);
       run('python3', [`${place}/type.py`, path, `${place}/a.zip`, PASSPHRASE]);
       expect(run('unzip', ['-tq', `${place}/a.zip`])).toContain('No errors');
@@ -115,23 +123,6 @@ describe('an encrypted volume', () => {
   });
 });
 
-describe('a passphrase', () => {
-  it('is asked for twice, long enough, and not one sign over and over', () => {
-    expect(passphraseFault('felt', 'felt')).toBe('tooShort');
-    expect(passphraseFault('a'.repeat(30), 'a'.repeat(30))).toBe('oneSign');
-    expect(passphraseFault(PASSPHRASE, `${PASSPHRASE}.`)).toBe('notTheSame');
-    expect(passphraseFault(PASSPHRASE, ` ${PASSPHRASE.normalize('NFD')}`)).toBeNull();
-    expect(asPassphrase(' a b ')).toBe('a b');
-  });
-
-  it('comes with the warning that a lost one is lost data, and every fault with its sentence', () => {
-    expect(PASSPHRASE_CAUTION).toMatch(/lost/);
-    for (const fault of ['tooShort', 'oneSign', 'notTheSame'] as const)
-      expect(passphraseSentence(fault)).toMatch(/\.$/);
-  });
-});
-
 it('a volume that is not encrypted is an ordinary ZIP', async () => {
-  const [open] = await archiveOf();
-  expect((await unzipped(open as File)).size).toBeGreaterThan(10);
+  expect((await unzipped(open)).size).toBeGreaterThan(10);
 });

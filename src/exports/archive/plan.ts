@@ -18,6 +18,7 @@ import type { ReportDocument } from '../../core/report.ts';
 import { csvTables } from '../csv-tables.ts';
 import { type BlockFileTools, type BlockRecords, blockFiles, byBlock } from './block-files.ts';
 import { type Contents, ofType } from './contents.ts';
+import type { ListedReport } from './contents-page.ts';
 import type { TextFile } from './record-files.ts';
 import { intoVolumes, type Sized } from './volumes.ts';
 
@@ -36,6 +37,8 @@ export interface ArchivePlan {
   readonly tables: readonly { readonly name: string; readonly about: string }[];
   /** What a file of one block is made with, in the volume it lies in. */
   readonly toolsIn: (volume: number) => BlockFileTools;
+  /** Reports of the archive as links from the folder of reports in one volume. */
+  readonly reportsSeenFrom: (volume: number) => readonly ListedReport[];
   /** Photographs and camera files there are to write. */
   readonly pictures: number;
 }
@@ -146,7 +149,13 @@ export async function planArchive(
   for (const { type } of contents.records) counts[type] = (counts[type] ?? 0) + 1;
   if (contents.unreadable.length > 0) counts.unreadable = contents.unreadable.length;
   const pictures = groups.flat().filter(({ from }) => from === 'bytes').length;
-  const indexBytes: PlannedFile = { from: 'text', path: INDEX_PATH, text: '', bytes: 2000 + pictures * 320 };
+  // Of the index and the page of contents, both written last.
+  const indexBytes: PlannedFile = {
+    from: 'text',
+    path: INDEX_PATH,
+    text: '',
+    bytes: 8000 + pictures * 320 + blocks.size * 900,
+  };
   const { volumes } = intoVolumes([...shared, indexBytes], groups, tools.most);
   const withoutIndex = volumes.map((files) => files.filter(({ path }) => path !== INDEX_PATH));
 
@@ -183,7 +192,21 @@ export async function planArchive(
     photographs,
     originals: held(FOLDERS.originals),
   } as const;
+  const reports = withoutIndex.flatMap((files, i) =>
+    files.flatMap((file) =>
+      file.from === 'block' && file.path.startsWith(FOLDERS.reports)
+        ? [{ block: file.block.block, path: file.path, volume: i + 1 }]
+        : [],
+    ),
+  );
+  /** From a folder of the payload of one volume to a file of the payload of another or the same. */
+  const linked = (path: string, from: number, volume: number): string =>
+    volume === from
+      ? `../${path.slice(PAYLOAD.length)}`
+      : `../../../${volumeName(tools.made, volume, volumes.length)}/${path}`;
   return {
+    reportsSeenFrom: (from) =>
+      reports.map(({ block, path, volume }) => ({ block, volume, link: linked(path, from, volume) })),
     volumes: withoutIndex,
     index,
     tables,
@@ -192,10 +215,7 @@ export async function planArchive(
       ...fromBlock,
       linkTo(sha256) {
         const at = lies.get(sha256);
-        if (!at) return undefined;
-        const inFolder = at.path.slice(PAYLOAD.length);
-        if (at.volume === volume) return `../${inFolder}`;
-        return `../../../${volumeName(tools.made, at.volume, volumes.length)}/${at.path}`;
+        return at && linked(at.path, volume, at.volume);
       },
     }),
   };

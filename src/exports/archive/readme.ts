@@ -37,7 +37,7 @@ ${
 
 HOW TO READ IT
 Nothing but common programs is needed.
-  ${FOLDERS.reports}     One page for each hat block. Start here: open them with any web browser.
+  ${FOLDERS.reports}     One page for each hat block. Start here: open index.html with any web browser.
   ${FOLDERS.photographs} The photographs (JPEG). The name of each is the SHA-256 sum of its bytes, so anyone can
                     check that it was never changed. Nothing is drawn into them.
   ${FOLDERS.originals}   Files as they came from the camera, where the owner kept them.

@@ -1,7 +1,8 @@
-import { type ArchiveIndex, INDEX_PATH, TAG_FILES, volumeName } from '../../core/archive-layout.ts';
+import { type ArchiveIndex, CONTENTS_PATH, INDEX_PATH, TAG_FILES, volumeName } from '../../core/archive-layout.ts';
 import { AppError } from '../../core/errors.ts';
 import type { VolumeFile, VolumeHeading } from '../../workers/archive-messages.ts';
 import { blockFiles } from './block-files.ts';
+import { contentsPage } from './contents-page.ts';
 import { type ArchivePlan, encoded } from './plan.ts';
 import { readme } from './readme.ts';
 
@@ -75,6 +76,8 @@ export async function* payloadOf(
     }
   }
   missing.push(...lost);
+  const contents = contentsPage(plan.reportsSeenFrom(volume), plan.index.made, tools.catalogue);
+  yield { path: CONTENTS_PATH, bytes: encoded(contents) };
   const index: ArchiveIndex = { ...plan.index, volume, missing: lost };
   yield { path: INDEX_PATH, bytes: encoded(`${JSON.stringify(index, null, 1)}\n`) };
 }
