@@ -20,6 +20,12 @@ export const TEXT_FIELDS = {
   offer: ['note'],
   job: ['note'],
   step: ['words', 'note'],
+  quarantine: ['why', 'where'],
+  quarantineCheck: ['note'],
+  coldStage: ['note'],
+  reminder: ['words'],
+  readyCheck: ['note'],
+  expense: ['what'],
   settings: ['ownerName'],
 } as const satisfies { readonly [T in RecordType]?: readonly (keyof Fields<T>)[] };
 
