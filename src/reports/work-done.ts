@@ -108,6 +108,7 @@ export function workDone(
 export function costs(
   { block, offers, expenses, settings }: BenchCase,
   rows: readonly WorkRow[],
+  wishes: Pick<ReportWishes, 'hours'>,
   catalogue: Catalogue,
 ): ReportPart[] {
   const { currency } = block;
@@ -125,7 +126,7 @@ export function costs(
     ...(spent > 0 && settings.currency === currency
       ? [
           [
-            `${hours(spent)} of own work at ${money(settings.hourlyRate, currency)}`,
+            wishes.hours ? `${hours(spent)} of own work at ${money(settings.hourlyRate, currency)}` : 'Own work',
             Math.round(spent * settings.hourlyRate),
           ] as const,
         ]

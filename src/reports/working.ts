@@ -45,7 +45,7 @@ export function working(facts: ReportCase, wishes: ReportWishes, catalogue: Cata
         ['Worth restored', say(worth.valueOk)],
         [`Worth if the work fails${whose(worth.fallback.from)}`, say(worth.fallback.amount)],
         [`Weighed by the odds, less ${percent(settings.gain)} gain`, say(worth.weighed)],
-        [`Less ${hours(assessment.plan.meanHours)} of work`, `−${say(worth.labour)}`],
+        [wishes.hours ? `Less ${hours(assessment.plan.meanHours)} of work` : 'Less the work', `−${say(worth.labour)}`],
         ['Less consumables', `−${say(worth.consumables)}`],
         ['The most that leaves the gain', say(worth.ceiling)],
         [`An equal used block${whose(worth.equalUsed.from)}`, say(worth.equalUsed.amount)],

@@ -69,6 +69,9 @@ describe('every report', () => {
       for (const part of reportOf(kind, facts, { hours: false }).parts)
         if (part.kind === 'table') expect(part.head).not.toContain('Hours');
     expect(JSON.stringify(reportOf('beforeAfter', facts, { hours: false }))).not.toContain('actualHours');
+    for (const kind of ['asFound', 'beforeAfter'] as const)
+      for (const part of reportOf(kind, facts, { hours: false, prices: true }).parts)
+        if (part.kind === 'table') for (const [line] of part.rows) expect(line).not.toMatch(/\d h of (own )?work/);
   });
 });
 
