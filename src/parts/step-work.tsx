@@ -23,26 +23,31 @@ export interface StepProps {
   readonly item: WorkItem;
 }
 
-/** The doing of one step: start and stop, or minutes as they are said; done; and what it then waits for. */
-export function StepWork({ of, items, item }: StepProps) {
+/**
+ * The doing of one step: start and stop, or minutes as they are said; done; and what it then waits for.
+ * @param inTurn keys of steps that are seen to come before it anyway
+ */
+export function StepWork({ of, items, item, inTurn = [] }: StepProps & { readonly inTurn?: readonly string[] }) {
   if (item.stand === 'done') return <StepDone of={of} item={item} />;
   return (
     <div class={css.work}>
       {item.stints.filter(isInDoubt).map((stint) => (
         <StintQuestion key={stint.id} stint={stint} item={item} />
       ))}
-      <BeforeIt of={of} items={items} item={item} />
+      <BeforeIt items={items} item={item} inTurn={inTurn} />
       <Doing of={of} item={item} />
     </div>
   );
 }
 
 /** What stands in the way: a wait that runs, or steps that come first. Said, not forbidden: the hands know better. */
-function BeforeIt({ items, item }: StepProps) {
+function BeforeIt({ items, item, inTurn }: Omit<StepProps, 'of'> & { readonly inTurn: readonly string[] }) {
   const { catalogue } = useApp();
   const now = useNow();
   const wait = blockWait(items, now);
-  const before = item.after.flatMap((key) => items.find((each) => each.key === key) ?? []);
+  const before = item.after
+    .filter((key) => !inTurn.includes(key))
+    .flatMap((key) => items.find((each) => each.key === key) ?? []);
   return (
     <>
       {wait && (

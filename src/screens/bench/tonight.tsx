@@ -30,7 +30,12 @@ export function Tonight({
       </p>
       <ol class={css.sittings}>
         {evening.sittings.map((sitting) => (
-          <Row key={`${sitting.blockId} ${sitting.treatment}`} sitting={sitting} works={works} />
+          <Row
+            key={`${sitting.blockId} ${sitting.treatment}`}
+            sitting={sitting}
+            works={works}
+            tonight={evening.sittings}
+          />
         ))}
       </ol>
     </>
@@ -45,23 +50,36 @@ function Nothing({ schedule }: { readonly schedule: BenchSchedule }) {
   );
 }
 
-function Row({ sitting, works }: { readonly sitting: Sitting; readonly works: readonly BenchWork[] }) {
+function Row({
+  sitting,
+  works,
+  tonight,
+}: {
+  readonly sitting: Sitting;
+  readonly works: readonly BenchWork[];
+  readonly tonight: readonly Sitting[];
+}) {
   const { catalogue } = useApp();
   const work = works.find(({ of }) => of.block.id === sitting.blockId);
   const item = work?.items.find(({ key }) => key === sitting.treatment);
   // Done a moment ago: the next schedule is on its way.
   if (!work || item?.stand !== 'open') return null;
   const { of, items } = work;
+  const isInHand = item.stints.some(isRunning);
+  // What stands before it on tonight’s list need not be said again.
+  const inTurn = tonight.filter(({ blockId }) => blockId === of.block.id).map(({ treatment }) => treatment);
   const mind = entry(catalogue.treatments, item.treatment)?.cautions[0];
   return (
-    <li data-running={item.stints.some(isRunning) || undefined}>
+    <li data-running={isInHand || undefined}>
       <p class={css.what}>
         <b>{stepName(item, catalogue)}</b>
-        <span class="figures">{hours(sitting.hours)}</span>
+        <span class="figures">
+          {hours(sitting.hours)}
+          {!sitting.ends && ' of it'}
+        </span>
       </p>
       <p class={css.where}>
         <a href={to('/block/:id', { id: of.block.id })}>{blockName(of.block, catalogue)}</a>
-        {!sitting.ends && <span> a part of it tonight</span>}
       </p>
       {mind && <p class={css.mind}>{mind}</p>}
       <details class={css.how}>
@@ -70,7 +88,11 @@ function Row({ sitting, works }: { readonly sitting: Sitting; readonly works: re
           <StepHow of={of} item={item} />
         </div>
       </details>
-      <StepWork of={of} items={items} item={item} />
+      {isInHand ? (
+        <p class={css.hint}>In hand, with its timer running.</p>
+      ) : (
+        <StepWork of={of} items={items} item={item} inTurn={inTurn} />
+      )}
     </li>
   );
 }
