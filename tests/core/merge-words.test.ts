@@ -98,9 +98,9 @@ describe('words written on several phones', () => {
         for (const one of [a, b, c, structuredClone(all)]) expect(mergeRecords(all, one)).toBe(all);
         expect(faultIn(all)).toBeNull();
       }),
-      { numRuns: 1000 },
+      { numRuns: 600 },
     );
-  });
+  }, 30_000);
 
   it('are never lost unread: each stands, is kept beside, or was written over by someone who saw it', () => {
     fc.assert(
@@ -120,9 +120,9 @@ describe('words written on several phones', () => {
           );
         }
       }),
-      { numRuns: 1000 },
+      { numRuns: 600 },
     );
-  });
+  }, 30_000);
 
   it('are looked after in every field that takes them, of every type', () => {
     const folder = new URL('../fixtures/records/v1/', import.meta.url);
