@@ -207,7 +207,22 @@ export function handsOn(page: Page) {
     go: button(/^Go home with /),
   };
 
-  const settings = { unreadable: (id: string) => page.getByRole('listitem').filter({ hasText: id }) };
+  const settings = {
+    unreadable: (id: string) => page.getByRole('listitem').filter({ hasText: id }),
+    pace: region('What your own work has taught'),
+  };
+
+  const bench = {
+    empty: page.getByText('Nothing on the bench.'),
+    putOnTheList: button('Put it on the list of work to do'),
+    lastDay: page.getByText('All of it can be ready on'),
+    start: (step: string) => button(`Start: ${step}`),
+    done: (step: string) => button(`Done: ${step}`),
+    timer: page.getByRole('timer'),
+    step: (name: string) => region('What it would take').locator('summary').filter({ hasText: name }),
+    waiting: region('Waiting'),
+    readyToGoOn: region('Ready to go on'),
+  };
 
   const undo = button(/^Undo /);
   /** Said to a screen reader, so it is there whether or not the bar shows. */
@@ -216,7 +231,7 @@ export function handsOn(page: Page) {
   return {
     page,
     ...{ tap, type, shelf, menu, look, walk, finding, answer, block, quarantine, photo, report, sale, haggle, home },
-    ...{ keeping, settings, undo, status },
+    ...{ keeping, settings, bench, undo, status },
     taps: () => taps,
     saved: () => status.filter({ hasText: 'Saved on this phone' }).waitFor(),
     notSaved: () => status.filter({ hasText: 'Not saved' }).waitFor(),

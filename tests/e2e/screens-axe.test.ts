@@ -111,6 +111,9 @@ async function goRound(device: Device, lookAt: (page: Page, screen: string) => P
   await hands.choose([{ name: 'front.jpg', mimeType: 'image/jpeg', buffer }]);
   await hands.block.photograph.first().waitFor();
   await hands.saved();
+  // So that the bench has something to show.
+  await press(hands.bench.putOnTheList);
+  await hands.saved();
 
   for (const { name, hash } of await addresses(page)) {
     await arrive(page, hash);

@@ -65,6 +65,6 @@ export async function arrive(page: Page, hash: string): Promise<void> {
   // Pictures and reckoned ranges change what is on the page.
   await page
     .locator('main')
-    .filter({ hasNotText: /Reckoning the ranges|Opening the shelf/ })
+    .filter({ hasNotText: /Reckoning the ranges|Opening the shelf|Laying out the evenings/ })
     .waitFor();
 }
