@@ -637,7 +637,7 @@ export const Settings = z.object({
   /** Evenings a week at the bench, Monday first. */
   evenings: z.array(z.boolean()).check(z.minLength(7), z.maxLength(7)),
   /** Units of what a schedule shares out, by resource of the catalogue; absent ones are the catalogue's. See `benchTimeOf`. */
-  capacities: z.optional(z.record(Key, z.int().check(z.gte(1), z.lte(99)))),
+  capacities: z.optional(z.record(Key, z.int().check(z.gte(0), z.lte(99)))),
   /** Dates without an evening at the bench. */
   datesOff: z.optional(z.array(IsoDate).check(z.maxLength(1_000))),
   /** Order of the walk: as at a stall, or what could change the decision first. */

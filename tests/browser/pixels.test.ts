@@ -127,11 +127,15 @@ describe('measuring in the worker', () => {
 
   it('finds no difference between a patch and itself, and much between wood and card', async () => {
     const at = [spot(TRUTH.clean), spot(TRUTH.clean), spot(TRUTH.cardTaps[0] as Px, [60, 60]), [0.001, 0.5] as Spot];
-    const colours = await work.ask('colours', [source()], at);
-    expect(colours?.[0]).toEqual(colours?.[1]);
+    const { colours, grey } = (await work.ask('colours', [source()], { at, grey: null })) ?? {
+      colours: [],
+      grey: null,
+    };
+    expect(grey).toBe('none');
+    expect(colours[0]).toEqual(colours[1]);
     // Bluer than the wood is: the card was painted so.
-    expect((colours?.[2]?.[2] ?? 0) - (colours?.[0]?.[2] ?? 0)).toBeGreaterThan(60);
-    expect(colours?.[3]).toBeNull();
+    expect((colours[2]?.[2] ?? 0) - (colours[0]?.[2] ?? 0)).toBeGreaterThan(60);
+    expect(colours[3]).toBeNull();
   });
 });
 
@@ -145,13 +149,15 @@ describe('the bridge', () => {
         return { bytes: bytes.slice(0), mime: 'image/png' };
       },
     };
-    for (let i = 0; i < 4; i++) await work.ask('colours', [counted], [[0.5, 0.5]]);
+    for (let i = 0; i < 4; i++) await work.ask('colours', [counted], { at: [[0.5, 0.5]], grey: null });
     expect(reads).toBe(1);
     expect(started).toBe(1);
   });
 
   it('answers of those waiting under one topic only the newest', async () => {
-    const asked = [0.2, 0.4, 0.6, 0.8].map((x) => work.ask('colours', [source()], [[x, 0.1]], { topic: 'drag' }));
+    const asked = [0.2, 0.4, 0.6, 0.8].map((x) =>
+      work.ask('colours', [source()], { at: [[x, 0.1]], grey: null }, { topic: 'drag' }),
+    );
     const answers = await Promise.all(asked);
     // The first was begun at once; of the rest the last alone was worth asking.
     expect(answers.map((answer) => answer !== undefined)).toEqual([true, false, false, true]);
@@ -167,22 +173,22 @@ describe('the bridge', () => {
         stop.abort();
       },
     });
-    const next = work.ask('colours', [source()], [[0.5, 0.5]]);
+    const next = work.ask('colours', [source()], { at: [[0.5, 0.5]], grey: null });
     expect(await long).toBeUndefined();
     expect(stages).toHaveLength(1);
-    expect((await next)?.[0]).toHaveLength(3);
+    expect((await next)?.colours[0]).toHaveLength(3);
     expect(started).toBe(2);
     expect(ended.size).toBe(1);
   });
 
   it('says why when the bytes are no picture, and is there for the next', async () => {
     const broken = source('broken', new TextEncoder().encode('no picture').buffer as ArrayBuffer);
-    await expect(work.ask('colours', [broken], [[0.5, 0.5]])).rejects.toThrow();
-    expect((await work.ask('colours', [source()], [[0.5, 0.5]]))?.[0]).toHaveLength(3);
+    await expect(work.ask('colours', [broken], { at: [[0.5, 0.5]], grey: null })).rejects.toThrow();
+    expect((await work.ask('colours', [source()], { at: [[0.5, 0.5]], grey: null }))?.colours[0]).toHaveLength(3);
   });
 
   it('passes on that a photograph cannot be read', async () => {
     const gone: PictureSource = { key: 'gone', load: () => Promise.reject(new Error('not on this phone')) };
-    await expect(work.ask('colours', [gone], [[0.5, 0.5]])).rejects.toThrow('not on this phone');
+    await expect(work.ask('colours', [gone], { at: [[0.5, 0.5]], grey: null })).rejects.toThrow('not on this phone');
   });
 });

@@ -57,6 +57,22 @@ describe('the bench', () => {
     expect([placeOf(first), placeOf(second)]).toEqual(['toDo', 'toDo']);
   });
 
+  it('draws work and waits of every block, in words as well, and names what the owner has none of', async () => {
+    aBlock('First crown');
+    page = await drawn(<BenchScreen />, store, () => now);
+    await settled();
+    const chart = page.root.querySelector('figure');
+    const words = chart?.querySelector('details')?.textContent ?? '';
+    // Glue holds the clamps overnight: common practice, no source.
+    expect(words).toContain('First crown');
+    expect(words).toMatch(new RegExp(`${catalogue.treatments.closeSplit.term}: [^.]*then waits until \\d+ \\w+ 2026`));
+    expect(chart?.querySelectorAll('[aria-hidden="true"] [style]').length).toBeGreaterThan(3);
+    expect(section('All of it')).not.toContain('you have none of');
+    act(() => actions().setSettings({ capacities: { clamps: 0 } }));
+    await settled();
+    expect(section('All of it')).toContain(`you have none of: ${catalogue.resources.clamps.term}`);
+  });
+
   it('shows the running timer first, and moves the block onto the bench', async () => {
     const id = aBlock('First crown');
     page = await drawn(<BenchScreen />, store, () => now);

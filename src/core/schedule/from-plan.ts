@@ -35,7 +35,10 @@ export function benchBlockOf(
 
 type Chosen = Pick<Settings, 'eveningHours' | 'evenings' | 'capacities' | 'datesOff'>;
 
-/** The owner's evenings and what there is to work with: their own figures, and the catalogue's where they gave none. */
+/**
+ * The owner's evenings and what there is to work with: their own figures, and the catalogue's where they gave none. What
+ * they have none of counts as one, borrowed: without it the schedule would have no end. `lacking` tells of those.
+ */
 export function benchTimeOf(
   settings: Chosen,
   { resources }: Pick<Catalogue, 'resources'>,
@@ -45,7 +48,26 @@ export function benchTimeOf(
     hours: weekdays.map((there) => (there ? hours : 0)),
     datesOff: settings.datesOff ?? [],
     capacities: Object.fromEntries(
-      Object.entries(resources).map(([id, { capacity }]) => [id, entry(settings.capacities ?? {}, id) ?? capacity]),
+      Object.entries(resources).map(([id, { capacity }]) => [
+        id,
+        Math.max(1, entry(settings.capacities ?? {}, id) ?? capacity),
+      ]),
     ),
   };
+}
+
+/** Resources some step wants and the owner says they have none of, in the catalogue's order. */
+export function lacking(
+  blocks: readonly BenchBlock[],
+  { capacities = {} }: Pick<Settings, 'capacities'>,
+  { resources }: Pick<Catalogue, 'resources'>,
+): readonly string[] {
+  const open = blocks.flatMap(({ steps }) =>
+    steps.filter(({ progress }) => progress?.state !== 'done' && progress?.state !== 'skipped'),
+  );
+  return Object.keys(resources).filter(
+    (id) =>
+      entry(capacities, id) === 0 &&
+      open.some(({ handsResources, waitResource }) => waitResource === id || handsResources.includes(id)),
+  );
 }

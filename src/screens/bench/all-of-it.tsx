@@ -1,6 +1,8 @@
 import { entry } from '../../core/catalogue.ts';
 import type { BenchSchedule } from '../../core/schedule/types.ts';
 import { blockName } from '../../parts/block-name.ts';
+import { ScheduleChart } from '../../parts/schedule-chart.tsx';
+import { stepName } from '../../parts/step-name.ts';
 import type { BenchWork } from '../../parts/use-bench.ts';
 import { dayWords } from '../../text/days.ts';
 import { days, hours } from '../../text/format.ts';
@@ -40,8 +42,16 @@ export function AllOfIt({
           `: ${nameOf(bound.criticalPath.blockId)} needs them by itself`}
         {bound.by === 'busiest' && busiest && `: ${busiest} is busy that long`}.
         {schedule.inOrderDays > schedule.days &&
-          ` One block after another as they stand would take ${days(schedule.inOrderDays)}.`}
+          ` Taken simply as they stand, one evening after the other, it would take ${days(schedule.inOrderDays)}.`}
       </p>
+      <ScheduleChart
+        schedule={schedule}
+        nameOf={nameOf}
+        stepName={(blockId, key) => {
+          const item = works.find(({ of }) => of.block.id === blockId)?.items.find((one) => one.key === key);
+          return item ? stepName(item, catalogue) : key;
+        }}
+      />
       <ol class={css.ready}>
         {[...schedule.blocks]
           .sort((a, b) => a.ready - b.ready)

@@ -1,6 +1,7 @@
+import { entry } from '../../core/catalogue.ts';
 import { AppError } from '../../core/errors.ts';
 import { dayIn } from '../../core/local-time.ts';
-import { benchTimeOf } from '../../core/schedule/from-plan.ts';
+import { benchTimeOf, lacking } from '../../core/schedule/from-plan.ts';
 import { tonight } from '../../core/schedule/tonight.ts';
 import type { BenchInput } from '../../core/schedule/types.ts';
 import { benchBlockFrom } from '../../core/work/bench-block.ts';
@@ -51,6 +52,7 @@ export default function BenchScreen() {
             aside: (
               <Section title="All of it">
                 {made.schedule && <AllOfIt works={works} schedule={made.schedule} />}
+                {input && <Lacking ids={lacking(input.blocks, settings, catalogue)} />}
                 {made.state === 'busy' && !made.schedule && <p class={css.hint}>Laying out the evenings…</p>}
                 {made.state === 'failed' && <p role="alert">{sentenceOf(new AppError(made.code))}</p>}
               </Section>
@@ -75,6 +77,18 @@ export default function BenchScreen() {
         </Section>
       )}
     </Page>
+  );
+}
+
+/** What the dates count on and the owner does not have. */
+function Lacking({ ids }: { readonly ids: readonly string[] }) {
+  const { catalogue } = useApp();
+  if (ids.length === 0) return null;
+  return (
+    <p class={css.hint} role="note">
+      Some steps need what you have none of: {ids.map((id) => entry(catalogue.resources, id)?.term ?? id).join('; ')}.
+      The dates count on borrowing it; or leave those steps out on the block’s page, with the reason.
+    </p>
   );
 }
 

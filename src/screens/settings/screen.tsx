@@ -11,6 +11,7 @@ import { OwnerFields } from './owner-fields.tsx';
 import { PhotoFields } from './photo-fields.tsx';
 import css from './settings.module.css';
 import { Version } from './version.tsx';
+import { WorkshopFields } from './workshop-fields.tsx';
 
 export default function SettingsScreen() {
   const { store } = useApp();
@@ -55,6 +56,9 @@ export default function SettingsScreen() {
       </Section>
       <Section title="Your evenings">
         <BenchFields settings={settings} />
+      </Section>
+      <Section title="Your workshop">
+        <WorkshopFields settings={settings} />
       </Section>
       <Section title="Where your blocks live">
         <ClimateFields settings={settings} />
