@@ -1,5 +1,5 @@
 import { canonical } from './canonical.ts';
-import { isEnvelope, isMapField, stampAt, valuesByPath } from './changes.ts';
+import { isMapField, stampAt, valuesByPath } from './changes.ts';
 import type { Stamp } from './clock.ts';
 import { mergedWords } from './merge-words.ts';
 import type { AnyRecord } from './records.ts';
@@ -9,13 +9,6 @@ interface Said {
   readonly stamp: Stamp;
   readonly value: unknown;
   readonly present: boolean;
-}
-
-/** A value that lost to another in a merge. */
-export interface Overwritten {
-  readonly path: string;
-  readonly kept: Said;
-  readonly lost: Said;
 }
 
 const NOT_SAID: Said = { stamp: '', value: undefined, present: false };
@@ -107,18 +100,4 @@ export function mergeRecords<R extends AnyRecord>(a: R, b: R): R {
     ),
   } as R;
   return canonical(merged) === canonical(a) ? a : merged;
-}
-
-/**
- * What a merge of two versions overwrites, for showing and, where free text was written on both sides, for keeping
- * both. Does not know which version the other was made from: a plain later edit is listed like a true conflict.
- */
-export function overwrittenBy(a: AnyRecord, b: AnyRecord): Overwritten[] {
-  const losses: Overwritten[] = [];
-  for (const [path, mine, theirs] of paired(a, b)) {
-    if (isEnvelope(path) || mine.stamp === '' || theirs.stamp === '' || words(mine) === words(theirs)) continue;
-    const kept = newer(mine, theirs);
-    losses.push({ path, kept, lost: kept === mine ? theirs : mine });
-  }
-  return losses;
 }

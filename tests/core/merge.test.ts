@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { canonical } from '../../src/core/canonical.ts';
 import { type Patch, removed, restored, stampAt, withFields } from '../../src/core/changes.ts';
-import { mergeRecords, overwrittenBy } from '../../src/core/merge.ts';
+import { mergeRecords } from '../../src/core/merge.ts';
 import type { Survey } from '../../src/core/records.ts';
 import { faultIn } from '../../src/store/read-record.ts';
 import { aBlock, aSurvey, at } from '../store/make.ts';
@@ -134,18 +134,5 @@ describe('merging two versions of a record', () => {
 
   it('refuses two different records', () => {
     expect(() => mergeRecords(aBlock(), aBlock({ id: aSurvey().id }))).toThrow(/Cannot merge/);
-  });
-
-  it('can list what it overwrites: both notes, each with its writer', () => {
-    const a = withFields(aBlock(), { note: 'Scorched.' }, at(10, 'aaaaaaaa'));
-    const b = withFields(aBlock(), { note: 'Smells of smoke.' }, at(11, 'bbbbbbbb'));
-    expect(overwrittenBy(a, b)).toEqual([
-      {
-        path: 'note',
-        kept: { stamp: at(11, 'bbbbbbbb'), value: 'Smells of smoke.', present: true },
-        lost: { stamp: at(10, 'aaaaaaaa'), value: 'Scorched.', present: true },
-      },
-    ]);
-    expect(overwrittenBy(a, a)).toEqual([]);
   });
 });
