@@ -6,7 +6,7 @@ import { type ExamplePicture, examplePictures } from './pictures.ts';
 type Prepared = Parameters<Store['addPhoto']>[0];
 
 export interface PictureMeans {
-  /** The file's bytes. Rejects when it cannot be had now, or what came is not this file. */
+  /** The file's bytes. Rejects with a TypeError when nothing can be fetched now, otherwise when what came is not this file. */
   readonly fetch: (file: string, sha256: string) => Promise<Blob>;
   /** The intake every photograph goes through. */
   readonly prepare: (file: Blob) => Promise<Prepared>;
@@ -49,17 +49,18 @@ export async function bringPictures(store: Store, means: PictureMeans): Promise<
   for (const picture of wanted) {
     const sha256 = measuredPictures[picture.file]?.sha256;
     if (!sha256) throw new Error(`Nothing is known of the example picture ${picture.file}.`);
-    const bytes = await means.fetch(picture.file, sha256).catch(() => undefined);
+    const bytes = await means.fetch(picture.file, sha256).catch((error: unknown) => error);
     means.signal.throwIfAborted();
-    // Without signal the next would fail as well, and a phone that waits for each keeps nobody waiting but itself.
-    if (!bytes) return left;
+    // Without signal the next would fail as well; one file that came wrong keeps no other back.
+    if (bytes instanceof TypeError) return left;
+    if (!(bytes instanceof Blob)) continue;
     const prepared = await means.prepare(bytes);
     means.signal.throwIfAborted();
     await add(store, picture, prepared);
     left -= 1;
     means.onProgress(length - left, length);
   }
-  return 0;
+  return left;
 }
 
 async function add(store: Store, picture: ExamplePicture, prepared: Prepared): Promise<void> {

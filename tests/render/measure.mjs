@@ -18,11 +18,20 @@ const short = (n) => Number(n.toFixed(6));
 function scaleOf(photo, { card, coin }) {
   const base = { featureAboveMm: 0, version: METHOD_VERSION };
   if (card) {
-    const found = pixels.findCard(photo);
+    let found = pixels.findCard(photo);
+    let taps = [];
+    if (!found.ok) {
+      // As a person would: the four corners tapped.
+      taps = card.map(([x, y]) => [short(x), short(y)]);
+      found = pixels.refineCard(
+        photo,
+        taps.map(([x, y]) => [x * photo.width, y * photo.height]),
+      );
+    }
     if (!found.ok) return { why: `card ${found.why}` };
     const corners = found.corners.map(([x, y]) => [short(x / photo.width), short(y / photo.height)]);
     const scale = { ...base, kind: 'card', reference: 'bankCard', sizeMm: pocketReferences.bankCard.mm };
-    return { scale: { ...scale, taps: [], corners, rim: null, sigmaOfWidth: short(found.sigmaPx / photo.width) } };
+    return { scale: { ...scale, taps, corners, rim: null, sigmaOfWidth: short(found.sigmaPx / photo.width) } };
   }
   if (coin) {
     // Three taps of a finger on the rim.

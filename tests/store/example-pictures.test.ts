@@ -156,6 +156,17 @@ describe('opening the example', () => {
     expect(fetched).toHaveLength(examplePictures.length - 5);
   });
 
+  it('is not kept from the others by one file that came wrong', async () => {
+    const one = means({
+      async fetch(file) {
+        if (file === 'L01-marks') throw new Error('Not this file.');
+        return new Blob([file]);
+      },
+    });
+    expect(await bringPictures(store, one)).toBe(1);
+    expect(photos()).toHaveLength(examplePictures.length - 1);
+  });
+
   it('adds nothing to an example taken away while a picture was on its way', async () => {
     const stop = new AbortController();
     const going = means({
