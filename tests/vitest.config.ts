@@ -6,6 +6,9 @@ import { launchArgs, needBrowser } from './support/browser.mjs';
 const root = fileURLToPath(new URL('..', import.meta.url));
 const jsx = { jsx: { runtime: 'automatic', importSource: 'preact' } } as const;
 
+/** How long a quick test may take, ms: a busy machine is slow, not wrong. */
+const PATIENCE = 30_000;
+
 /** Four kinds of test, one run, one count: rules in Node, parts in a stand-in DOM, platform in Chromium, the whole built app. */
 export default defineConfig({
   root,
@@ -17,10 +20,15 @@ export default defineConfig({
         test: {
           name: 'unit',
           environment: 'node',
+          testTimeout: PATIENCE,
           include: ['tests/{core,catalogue,pixels,store,exports,reports,imports,text,house}/**/*.test.ts'],
         },
       },
-      { root, oxc: jsx, test: { name: 'dom', environment: 'happy-dom', include: ['tests/dom/**/*.test.tsx'] } },
+      {
+        root,
+        oxc: jsx,
+        test: { name: 'dom', environment: 'happy-dom', testTimeout: PATIENCE, include: ['tests/dom/**/*.test.tsx'] },
+      },
       {
         root,
         oxc: jsx,
@@ -46,6 +54,7 @@ export default defineConfig({
         },
         test: {
           name: 'browser',
+          testTimeout: PATIENCE,
           include: ['tests/browser/**/*.test.{ts,tsx}'],
           browser: {
             enabled: true,

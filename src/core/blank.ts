@@ -240,6 +240,8 @@ export const blank: { readonly [T in RecordType]: Fields<T> } = {
     keepOriginals: false,
     keepPosition: false,
     usualSizes: [],
+    capacities: {},
+    datesOff: [],
     paper: 'a4',
   },
 };

@@ -65,12 +65,12 @@ describe('the bench', () => {
     const words = chart?.querySelector('details')?.textContent ?? '';
     // Glue holds the clamps overnight: common practice, no source.
     expect(words).toContain('First crown');
-    expect(words).toMatch(new RegExp(`${catalogue.treatments.closeSplit.term}: [^.]*then waits until \\d+ \\w+ 2026`));
+    expect(words).toMatch(new RegExp(`${catalogue.treatments.closeSplit?.term}: [^.]*then waits until \\d+ \\w+ 2026`));
     expect(chart?.querySelectorAll('[aria-hidden="true"] [style]').length).toBeGreaterThan(3);
     expect(section('All of it')).not.toContain('you have none of');
     act(() => actions().setSettings({ capacities: { clamps: 0 } }));
     await settled();
-    expect(section('All of it')).toContain(`you have none of: ${catalogue.resources.clamps.term}`);
+    expect(section('All of it')).toContain(`you have none of: ${catalogue.resources.clamps?.term}`);
   });
 
   it('shows the running timer first, and moves the block onto the bench', async () => {
