@@ -83,6 +83,7 @@ function Report({ of }: { readonly of: BlockCase }) {
           <Section title="Which report">
             <ChoiceField
               label="Report"
+              hideLabel
               hint={kind.about}
               options={Object.entries(reportKinds).map(([id, { label }]) => ({ id: id as ReportKindId, label }))}
               value={kindId}
