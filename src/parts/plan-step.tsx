@@ -30,22 +30,31 @@ function standOf(item: WorkItem, now: number): { readonly id: string; readonly w
   return item.minutes > 0 ? { id: 'begun', word: 'Begun' } : undefined;
 }
 
-/** One step of the plan as a row that opens. */
-export function PlanStepRow({
-  of,
-  items,
-  item,
-  day,
-  onSay,
-}: StepProps & { readonly day?: number | undefined; readonly onSay: (words: string) => void }) {
+interface Said extends StepProps {
+  /** Says something to a screen reader. */
+  readonly onSay: (words: string) => void;
+}
+
+/** One step of the plan as a row that opens; with Alt and the arrow keys it moves. */
+export function PlanStepRow({ of, items, item, day, onSay }: Said & { readonly day?: number | undefined }) {
   const { catalogue } = useApp();
   const now = useNow();
   const stand = standOf(item, now);
   const isOpen = item.stand === 'open';
+  const moving = useMoving({ of, items, item, onSay });
   return (
     <li data-stand={stand?.id}>
       <details>
-        <summary>
+        {/* biome-ignore lint/a11y/noStaticElementInteractions: a summary is a button of the platform's own */}
+        <summary
+          {...(isOpen ? { 'aria-keyshortcuts': 'Alt+ArrowUp Alt+ArrowDown' } : {})}
+          onKeyDown={(event) => {
+            const by = event.key === 'ArrowUp' ? -1 : event.key === 'ArrowDown' ? 1 : undefined;
+            if (!by || !event.altKey || !isOpen) return;
+            event.preventDefault();
+            moving.move(by);
+          }}
+        >
           <span>
             {stepName(item, catalogue)}
             <small class="figures">
@@ -65,7 +74,7 @@ export function PlanStepRow({
               {isOpen && <StepHow of={of} item={item} />}
               <StepWork of={of} items={items} item={item} />
               <StepPhotos of={of} item={item} />
-              {isOpen && <Change of={of} items={items} item={item} onSay={onSay} />}
+              {isOpen && <Change of={of} item={item} {...moving} />}
             </>
           )}
         </div>
@@ -88,11 +97,16 @@ function LeftOut({ item }: Pick<StepProps, 'of' | 'item'>) {
   );
 }
 
-/** Changes to the plan itself: order, leaving out, taking out what was put in. A refused move says why. */
-function Change({ of, items, item, onSay }: StepProps & { readonly onSay: (words: string) => void }) {
+interface Moving {
+  readonly move: (by: -1 | 1) => void;
+  /** Why the last move was refused; empty after one that was not. */
+  readonly refused: string;
+}
+
+/** Moves a step in the order; a refused move says why. */
+function useMoving({ of, items, item, onSay }: Said): Moving {
   const { catalogue } = useApp();
   const actions = useWorkActions();
-  const [skipping, setSkipping] = useState(false);
   const [refused, setRefused] = useState('');
   const name = stepName(item, catalogue);
   const nameOf = (key: string): string => {
@@ -107,9 +121,23 @@ function Change({ of, items, item, onSay }: StepProps & { readonly onSay: (words
         ? `It is the ${by < 0 ? 'first' : 'last'} step already.`
         : `“${nameOf(outcome.earlier)}” must be done before “${nameOf(outcome.later)}”, so they stay in this order.`;
     setRefused(words);
+    const held = document.activeElement;
     if (outcome.ok) actions.move(of.block, items, outcome);
     onSay(outcome.ok ? `${name} moved ${by < 0 ? 'earlier' : 'later'}.` : words);
+    // A row that is put elsewhere in the page lets go of the focus.
+    requestAnimationFrame(() => {
+      if (held instanceof HTMLElement && held.isConnected) held.focus({ preventScroll: true });
+    });
   };
+  return { move, refused };
+}
+
+/** Changes to the plan itself: order, leaving out, taking out what was put in. A refused move says why. */
+function Change({ of, item, move, refused }: Pick<StepProps, 'of' | 'item'> & Moving) {
+  const { catalogue } = useApp();
+  const actions = useWorkActions();
+  const [skipping, setSkipping] = useState(false);
+  const name = stepName(item, catalogue);
   const [record] = item.records;
   return (
     <>

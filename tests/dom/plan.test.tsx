@@ -88,6 +88,11 @@ describe('the plan of a block', () => {
     expect(steps().indexOf('Make a lid')).toBe(at - 1);
     act(() => void store.undo());
     expect(steps().indexOf('Make a lid')).toBe(at);
+    const summary = row('Make a lid').querySelector('summary');
+    act(
+      () => void summary?.dispatchEvent(new KeyboardEvent('keydown', { key: 'ArrowUp', altKey: true, bubbles: true })),
+    );
+    expect(steps().indexOf('Make a lid')).toBe(at - 1);
     page.press('Take it out: Make a lid');
     expect(steps()).not.toContain('Make a lid');
   });
