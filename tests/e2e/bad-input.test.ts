@@ -201,6 +201,7 @@ describe('what this app does not know', () => {
     await hands.shelf.unreadable.waitFor();
     expect(await hands.shelf.blocks.count()).toBe(1);
     await hands.tap(hands.menu('Settings'));
+    await hands.tap(hands.settings.keeping);
     await hands.settings.unreadable(later.id).waitFor();
 
     await page.goto(address);

@@ -208,6 +208,7 @@ export function handsOn(page: Page) {
   };
 
   const settings = {
+    keeping: link('Keeping'),
     unreadable: (id: string) => page.getByRole('listitem').filter({ hasText: id }),
     pace: region('What your own work has taught'),
   };
