@@ -5,7 +5,7 @@ import ShelfScreen from '../../src/screens/shelf/screen.tsx';
 import { act, type Drawn, drawn } from '../support/dom.tsx';
 
 /** What a request answers: no signal, or a page that is not the picture (a login page of a café's network). */
-type Answer = () => Promise<Response>;
+type Answer = (url: string) => Promise<Response>;
 const noSignal: Answer = () => Promise.reject(new TypeError('Failed to fetch'));
 const loginPage: Answer = () => Promise.resolve(new Response('<html>Accept our terms</html>'));
 
