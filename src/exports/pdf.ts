@@ -18,7 +18,8 @@ const photosIn = ({ parts }: ReportDocument): ReportPhoto[] =>
 
 /** Whether the photographs of a report are together too large to be passed on as they are. */
 export const mustReduce = (report: ReportDocument): boolean =>
-  photosIn(report).reduce((sum, { bytes }) => sum + bytes, 0) > MOST_BYTES;
+  [...new Map(photosIn(report).map(({ sha256, bytes }) => [sha256, bytes])).values()].reduce((a, b) => a + b, 0) >
+  MOST_BYTES;
 
 const startWorker = (): Worker =>
   new Worker(new URL('./pdf/pdf.worker.ts', import.meta.url), { type: 'module', name: 'pdf' });

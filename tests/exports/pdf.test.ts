@@ -123,11 +123,16 @@ describe('a report as PDF', () => {
 
   // Reader: pdfimages -all writes a JPEG out as it lies in the file.
   withTools(
-    ['pdfimages'],
+    ['pdfimages', 'qpdf'],
     'passes photographs on untouched, and draws the block in lines and not as a picture',
     async () => {
       const hashes = pdf('asFound').read.pictures();
       for (const { sha256 } of pictures) expect(hashes).toContain(sha256);
+      // Shown in a pair and among the photographs, it lies in the file once.
+      const streams = pdf('asFound')
+        .read.unpacked()
+        .match(/\/Subtype \/Image/g);
+      expect(streams).toHaveLength(pictures.length);
       const bare = readPdf(await bytesOf(reportOf('asFound', benchCase('L02'))));
       expect(bare.pictures()).toEqual([]);
       expect(bare.info('-struct')).toMatch(/^\s*Figure/m);

@@ -1,4 +1,4 @@
-import PDFDocument, { type TagElement, type TagOptions } from 'pdfkit';
+import PDFDocument, { type OpenedImage, type TagElement, type TagOptions } from 'pdfkit';
 import type { ReportDocument } from '../../core/report.ts';
 import { xmpOf } from './xmp.ts';
 
@@ -25,6 +25,8 @@ export interface Paper {
   /** Below this nothing but the running foot. */
   readonly bottom: number;
   readonly root: TagElement;
+  /** Photographs already in the file, by the hash of what is stored. */
+  readonly images: Map<string, OpenedImage>;
   /** Where the next thing begins. */
   y: number;
   /** Height left on this page. */
@@ -80,7 +82,7 @@ export function openPaper(report: ReportDocument, faces: FaceFiles): Paper {
   doc.addStructure(root);
   const bottom = doc.page.height - MARGIN.bottom;
   const paper: Paper = {
-    ...{ doc, root, bottom, left: MARGIN.side, top: MARGIN.top, y: MARGIN.top },
+    ...{ doc, root, bottom, images: new Map(), left: MARGIN.side, top: MARGIN.top, y: MARGIN.top },
     width: doc.page.width - 2 * MARGIN.side,
     room: () => bottom - paper.y,
     isFresh: () => paper.y <= MARGIN.top,

@@ -104,7 +104,7 @@ interface Size {
 }
 
 interface Shown {
-  readonly bytes: Uint8Array;
+  readonly image: OpenedImage;
   readonly size: Size;
   /** With its marks and scale bar in their places. */
   readonly photo: ReportPhoto;
@@ -121,12 +121,20 @@ const rowHeight = (row: readonly Framed[], column: number): number =>
   frameHeight(row, column) + 5 + Math.max(...row.map(wordsHeight));
 
 /** A picture read; undefined where its bytes are none. */
-function opened({ doc }: Paper, bytes: Uint8Array): OpenedImage | undefined {
+function opened({ doc }: Paper, bytes: Uint8Array | undefined): OpenedImage | undefined {
   try {
-    return doc.openImage(bytes);
+    return bytes && doc.openImage(bytes);
   } catch {
     return undefined;
   }
+}
+
+/** A whole photograph, in the file once however often it is shown. */
+async function photograph(paper: Paper, source: PictureSource, photo: ReportPhoto): Promise<Shown | undefined> {
+  const image = paper.images.get(photo.sha256) ?? opened(paper, await source.picture(photo.sha256));
+  if (!image) return undefined;
+  paper.images.set(photo.sha256, image);
+  return { image, size: photo, photo };
 }
 
 /** One or two pictures in frames of one size, their words beneath. */
@@ -136,7 +144,6 @@ async function drawRow(paper: Paper, type: Type, row: readonly Framed[]): Promis
   for (const [index, framed] of row.entries()) {
     const { words } = framed;
     const shown = await framed.load();
-    const image = shown && opened(paper, shown.bytes);
     const { photo, size } = shown ?? framed;
     const x = paper.left + index * (column + GUTTER);
     const scale = Math.min(column / size.width, height / size.height);
@@ -144,14 +151,14 @@ async function drawRow(paper: Paper, type: Type, row: readonly Framed[]): Promis
     const at = { x: x + (column - wide) / 2, y: paper.y + (height - high) / 2 };
     const group = paper.tag('Div');
     paper.artifact(() => paper.doc.rect(x, paper.y, column, height).fillColor(GROUND.picture).fill());
-    if (image) {
+    if (shown) {
       const figure = paper.tag(
         'Figure',
         { alt: photo.alt, bbox: [at.x, at.y, at.x + wide, at.y + high], placement: 'Block' },
         group,
       );
       figure.add(() => {
-        paper.doc.image(image, at.x, at.y, { width: wide, height: high });
+        paper.doc.image(shown.image, at.x, at.y, { width: wide, height: high });
         const shapes = photoOverlay({ ...photo, ...size });
         if (shapes.length > 0) drawOverlay(paper, shapes, { ...at, scale, width: wide, height: high });
       });
@@ -188,9 +195,9 @@ export function layPhotographs(
     (photo): Framed => ({
       ...{ photo, size: photo, words: wordsOf(type, photo, column) },
       load: async () => {
-        const bytes = await source.picture(photo.sha256);
+        const shown = await photograph(paper, source, photo);
         onPicture();
-        return bytes && { bytes, size: photo, photo };
+        return shown;
       },
     }),
   );
@@ -227,11 +234,11 @@ export function layPair(
       if (part.h) {
         crops ??= source.aligned(part);
         const cropped = await crops;
-        if (cropped) return { bytes: cropped[which], size: cropped, photo };
+        const image = cropped && opened(paper, cropped[which]);
+        if (image) return { image, size: cropped, photo };
       }
-      const bytes = await source.picture(photo.sha256);
       // The bar of a lined-up pair is laid out for what both show, and would lie on the whole pictures.
-      return bytes && { bytes, size: photo, photo: part.h ? { ...photo, scaleBar: null } : photo };
+      return photograph(paper, source, part.h ? { ...photo, scaleBar: null } : photo);
     },
   });
   const row = [side(before, 'before'), side(after, 'after')];
