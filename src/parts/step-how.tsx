@@ -34,7 +34,7 @@ export function StepHow({ of, item }: { readonly of: BlockCase; readonly item: W
       {findings.length > 0 && <p>For {list(findings)}.</p>}
       {marks.length > 0 && (
         <p>
-          For{' '}
+          Marks:{' '}
           {list(marks.map(({ kind, text }) => `${entry(catalogue.marks, kind)?.term ?? kind}${text && ` “${text}”`}`))}.
         </p>
       )}
