@@ -1,15 +1,15 @@
 import { writeFileSync } from 'node:fs';
 import jpeg from 'jpeg-js';
-import { describe, expect, it } from 'vitest';
-import { catalogue } from '../../src/catalogue/index.ts';
-import type { Finding, HatBlock, Photo } from '../../src/core/records.ts';
-import { imageCopy, imagesOut, type PictureWords, wordsOf } from '../../src/exports/images/index.ts';
-import { xmpPacket } from '../../src/exports/images/xmp.ts';
-import { id } from '../store/make.ts';
-import { picture, smallShelf } from '../support/archive-fixture.ts';
+import { describe, expect, it, vi } from 'vitest';
+import { imageCopy } from '../../src/exports/images/image-copy.ts';
+import { type PictureWords, xmpPacket } from '../../src/exports/images/xmp.ts';
+import { picture } from '../support/archive-fixture.ts';
 import { segment, withExif, withSegments } from '../support/exif.ts';
 import { inFolder, run } from '../support/read-zip.ts';
 import { hasTool, toolsRequired } from '../support/tools.mjs';
+
+// Other programs are started: on a busy machine that alone takes seconds.
+vi.setConfig({ testTimeout: 30_000 });
 
 const words: PictureWords = {
   creator: 'Lanthorn Playhouse wardrobe',
@@ -119,46 +119,6 @@ describe('a copy of a photograph to be handed on', () => {
 });
 
 describe('the words of a picture', () => {
-  const shelf = smallShelf();
-  const find = <T>(wanted: string) => shelf.records.find((record) => record.id === wanted) as unknown as T;
-  const block = find<HatBlock>(id(10));
-  const findings = [find<Finding>(id(40))];
-
-  it('say block, view, finding and stage where there is no caption, and the caption where there is one', () => {
-    const close = wordsOf({ photo: find<Photo>(id(51)), block, findings, creator: '', rights: '' }, catalogue);
-    const damage = catalogue.damage.check?.term;
-    const zone = catalogue.zones.tip?.term;
-    expect(close.altText).toBe(
-      `${block.name}: ${catalogue.views.damageClose?.term}: finding 1, ${damage} at the ${zone}`,
-    );
-    expect(close.description).toContain('before the work');
-    const whole = wordsOf({ photo: find<Photo>(id(50)), block, findings, creator: '', rights: '' }, catalogue);
-    expect(whole.altText).toBe('From the front, raking light');
-    expect(whole.taken?.offset).toBe('+01:00');
-  });
-
-  it('go out as files in order, with names any system takes, and the lost ones named', async () => {
-    const photos = shelf.records.filter((record): record is Photo => record.type === 'photo');
-    const bytes = new Map(shelf.photos.map((one) => [one.sha256, one]));
-    const lost = photos[2] as Photo;
-    const steps: number[] = [];
-    const { files, missing } = await imagesOut(
-      {
-        pictures: photos.map((photo) => ({ photo, block, findings, creator: '', rights: '' })),
-        pictureBytes: async (sha256) => (sha256 === lost.sha256 ? undefined : bytes.get(sha256)),
-        signal: new AbortController().signal,
-        onStep: (done) => steps.push(done),
-      },
-      catalogue,
-    );
-    expect(files.map(({ name }) => name)).toEqual([
-      '1-LP-014-Cloche-Under-No5-threeQuarter-before.jpg',
-      '2-LP-014-Cloche-Under-No5-damageClose-before.jpg',
-    ]);
-    expect(missing).toEqual([lost.sha256]);
-    expect(steps).toEqual([1, 2, 3]);
-  });
-
   it('make a packet that begins and ends as XMP packets do', () => {
     // XMP specification part 1, 7.3.2.
     expect(xmpPacket(words)).toMatch(
