@@ -53,7 +53,11 @@ export function reRanked(lots: readonly Lot[], rows: readonly LotRow[], n: numbe
   const at = n % lots.length;
   const lot = lots[at] as Lot;
   const blocks = lot.blocks.map((one) => ({ ...one, block: { ...one.block, priceAsked: 2_000 + n } }));
-  return orderedRows(rows.with(at, rowOf({ ...lot, blocks }, facts)), 'surplus', 'all');
+  return orderedRows(
+    rows.map((row, place) => (place === at ? rowOf({ ...lot, blocks }, facts) : row)),
+    'surplus',
+    'all',
+  );
 }
 
 /** Best, runners-up, and what 50 more or 5 hours more would buy: four searches. */
