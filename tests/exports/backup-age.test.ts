@@ -8,15 +8,15 @@ import { bagFaults } from '../support/bag-faults.ts';
 import { bagIn, inFolder, putFile, run, unzipped } from '../support/read-zip.ts';
 import { hasTool, toolsRequired } from '../support/tools.mjs';
 
+// Other programs are started: on a busy machine that alone takes seconds.
+vi.setConfig({ testTimeout: 30_000 });
+
 const PASSPHRASE = 'lanthorn felt brim Übergröße';
 const hasAge = hasTool('age') && hasTool('python3');
 
 /** The age program asks a terminal for the passphrase, so it is given one. */
 const TYPE_IT = `
 import os, pty, sys
-
-// Other programs are started: on a busy machine that alone takes seconds.
-vi.setConfig({ testTimeout: 30_000 });
 said = b''
 pid, terminal = pty.fork()
 if pid == 0:
