@@ -41,7 +41,7 @@ export interface StoreOptions {
 }
 
 export type PhotoFields = Pick<Fields<'photo'>, 'blockId'> &
-  Partial<Pick<Fields<'photo'>, 'findingId' | 'view' | 'stage' | 'caption' | 'scale'>>;
+  Partial<Pick<Fields<'photo'>, 'findingId' | 'stepId' | 'view' | 'stage' | 'caption' | 'scale'>>;
 
 /**
  * The records in memory and on this device. A change shows at once and is saved at once; `saving` says whether it is

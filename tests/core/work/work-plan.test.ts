@@ -29,7 +29,7 @@ function work({
   marks = [],
   steps = [],
   stints = [],
-  path = null,
+  path = 'restore',
 }: Given): readonly WorkItem[] {
   const facts = aCase({ findings });
   return workPlan({ path, assessment: assess(facts, catalogue), marks, steps, stints }, catalogue);
