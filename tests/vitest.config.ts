@@ -54,6 +54,7 @@ export default defineConfig({
         },
         test: {
           name: 'browser',
+          sequence: { groupOrder: 1 },
           testTimeout: PATIENCE,
           include: ['tests/browser/**/*.test.{ts,tsx}'],
           browser: {
@@ -70,7 +71,9 @@ export default defineConfig({
         test: {
           name: 'e2e',
           include: ['tests/e2e/**/*.test.ts'],
-          fileParallelism: false,
+          // Two phones at a time, after all else: more, and the machine is what is tested.
+          maxWorkers: 2,
+          sequence: { groupOrder: 2 },
           testTimeout: 90_000,
           hookTimeout: 60_000,
           globalSetup: 'tests/support/build-and-serve.ts',
