@@ -64,7 +64,7 @@ try {
   await page.goto(block);
   await hands.look.gallery.waitFor();
   await take(page, PHOTOS);
-  await page.waitForFunction((count) => document.querySelectorAll('main a img').length >= count, PHOTOS, {
+  await page.waitForFunction((count) => document.querySelectorAll('main a[href*="/photo/"]').length >= count, PHOTOS, {
     timeout: 120_000,
   });
   await page.goto(`${block}/report`);
