@@ -151,7 +151,7 @@ describe('advice in the plan', () => {
     const step = stepCalled('Close a split');
     const titles = [...step.querySelectorAll('section[aria-label] h3')].map((title) => title.textContent);
     expect(titles).toEqual(['Do not force it: fit a sliver', 'Glue it and clamp it']);
-    expect(step.textContent).toContain('1 Split');
+    expect(step.textContent).toContain('Split (no. 1)');
     expect(stepCalled('Store').querySelector('section')).toBeNull();
   });
 
@@ -163,6 +163,6 @@ describe('advice in the plan', () => {
     page = await drawn(<Plan blockId={blockId} />, store);
     const cards = [...stepCalled('Quarantine').querySelectorAll('section[aria-label]')];
     expect(cards).toHaveLength(2);
-    for (const one of cards) expect(one.textContent).toContain('1 Flight holes and 2 Flight holes');
+    for (const one of cards) expect(one.textContent).toContain('Flight holes (no. 1) and Flight holes (no. 2)');
   });
 });

@@ -24,10 +24,10 @@ const ticks = (): (string | null | undefined)[] =>
   );
 
 describe('the report screen', () => {
-  it('lists three reports and two kinds of file, and begins with the condition as found in a PDF', () => {
+  it('lists three reports and three kinds of file, and begins with the condition as found in a PDF', () => {
     const radios = [...page.root.querySelectorAll<HTMLInputElement>('[type=radio]')];
     const chosen = radios.filter(({ checked }) => checked).map((radio) => radio.closest('label')?.textContent);
-    expect(radios).toHaveLength(5);
+    expect(radios).toHaveLength(6);
     expect(chosen).toEqual(['Condition as found', 'PDF, for sending and printing']);
     expect(preview()).toContain('condition as found');
   });
