@@ -121,7 +121,7 @@ describe('the way in for photographs', () => {
     expect(stored).toEqual(['front.jpg', 'left.jpg', 'stamp.jpg']);
     expect(waiting.map(({ options }) => options.fromCamera)).toEqual([false, false, true]);
     expect(find('[role=status]').textContent).toBe('3 photographs saved on this phone');
-    expect(onDone.mock.calls).toEqual([[3]]);
+    expect(onDone.mock.calls).toEqual([[3, 0]]);
   });
 
   it('lets the same photograph be chosen twice', async () => {
@@ -140,7 +140,7 @@ describe('the way in for photographs', () => {
     await waiting[1]?.finish(new AppError('storage-full'));
     await waiting[2]?.finish();
     expect(stored).toEqual(['left.jpg']);
-    expect(onDone.mock.calls).toEqual([[1]]);
+    expect(onDone.mock.calls).toEqual([[1, 2]]);
     const said = [...page.querySelectorAll('[role=alert] li')].map(({ textContent }) => textContent);
     expect(said[0]).toMatch(/^list\.txt .*not a photograph/);
     expect(said[1]).toMatch(/^front\.jpg .*no room/);
