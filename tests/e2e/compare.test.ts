@@ -54,6 +54,8 @@ describe('a view before and after the work', () => {
     await hands.choose([fileOf('before.jpg', beforeLook())]);
     await hands.block.photograph.first().waitFor();
     await page.getByRole('combobox', { name: 'Where it stands', exact: true }).selectOption('ready');
+    await hands.type(page.getByRole('textbox', { name: 'Why without the test?', exact: true }), 'for show only');
+    await hands.tap(page.getByRole('button', { name: /, all the same$/ }));
     await hands.choose([fileOf('after.jpg', afterLook())]);
     await hands.tap(page.getByRole('link', { name: 'Before beside after', exact: true }));
     await hands.tap(page.getByRole('button', { name: 'Line them up', exact: true }));
