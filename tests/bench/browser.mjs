@@ -65,6 +65,8 @@ async function starts(slower) {
     const open = async (figures, before = async () => undefined) => {
       const { context, page } = await device(name, slower);
       await before(context);
+      // The browser's own first page is not ours to count.
+      await page.waitForTimeout(2000);
       await page.goto(url, { waitUntil: 'commit' });
       figures.usable.push(await usable(page));
       figures.paint.push(await paint(page));
@@ -207,7 +209,7 @@ async function forecasts(slower) {
           globalThis.addEventListener(
             'message',
             (event) => {
-              if (event.data.forecast) {
+              if (event.data.answer) {
                 event.stopImmediatePropagation();
                 globalThis.answered();
               } else globalThis.begun = performance.now();

@@ -78,6 +78,20 @@ describe('a shelf that goes to another phone', () => {
     before.picture = (await storedBytes(page, before.sha256)).toString('base64');
 
     await arrive(page, '/keeping');
+    // One block for somebody else: without what it cost, and no backup.
+    await hands.keeping.never.waitFor();
+    await hands.keeping.part.selectOption(`block ${before.block.split('/')[2]}`);
+    await hands.tap(hands.keeping.forOthers);
+    await hands.tap(hands.keeping.prepareArchive);
+    const [given] = await Promise.all([page.waitForEvent('download'), hands.tap(hands.keeping.save)]);
+    const words = (await readFile(await given.path())).toString('latin1');
+    expect(words).toContain(before.block.split('/')[2]);
+    expect(words).not.toMatch(/"priceAsked":\s*[1-9]/);
+    await hands.tap(hands.keeping.arrived);
+    await hands.keeping.never.waitFor();
+
+    await hands.keeping.part.selectOption('all');
+    await hands.tap(hands.keeping.forOthers);
     await hands.tap(hands.keeping.prepare);
     const [download] = await Promise.all([page.waitForEvent('download'), hands.tap(hands.keeping.save)]);
     backup = await fileOf(download);

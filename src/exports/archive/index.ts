@@ -126,6 +126,7 @@ async function prepared(
   const fingerprint = await sha256(encoded([about, ...records.map(({ text }) => text)].join('\n')).buffer);
   let state = await takenUp(keep, fingerprint, wish.passphrase);
   state ??= {
+    isBackup: wish.scope.kind === 'shelf' && wish.isWhole,
     fingerprint,
     group: `urn:uuid:${tools.newId()}`,
     made: `${new Date(tools.now()).toISOString().slice(0, 19)}Z`,
@@ -246,7 +247,7 @@ async function written(
   }
   if (wish.pick && left === 0) keep.forget();
   const ready = [...inPicked, ...(await filesOf(state, keep))].sort((a, b) => a.volume - b.volume);
-  return { made: state.made, volumes: plan.volumes.length, ready, left, missing };
+  return { isBackup: state.isBackup, made: state.made, volumes: plan.volumes.length, ready, left, missing };
 }
 
 /** Runs and gives back a full storage as a value; anything else is thrown. */

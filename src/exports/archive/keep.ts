@@ -8,6 +8,8 @@ export interface KeptVolume {
 
 /** What is known of an archive in the making, so that it goes on where it stopped. */
 export interface KeptState {
+  /** Everything here, whole: only that is a backup. */
+  readonly isBackup: boolean;
   /** Of its contents: with other contents it is another archive. */
   readonly fingerprint: string;
   /** Of what lies in which volume. */

@@ -7,6 +7,8 @@ export interface PreparedVolume extends KeptVolume {
 }
 
 export interface PreparedArchive {
+  /** Everything here, whole: only that is a backup. */
+  readonly isBackup: boolean;
   readonly made: string;
   readonly volumes: number;
   /** Volumes ready now. */
@@ -44,7 +46,7 @@ export async function keptArchive(given?: Keep): Promise<PreparedArchive | null>
   if (!state || state.volumes === 0) return null;
   const ready = (await filesOf(state, keep)).filter(({ file }) => file !== null);
   const left = state.volumes - ready.length - state.sent.length;
-  return { made: state.made, volumes: state.volumes, ready, left, missing: [] };
+  return { isBackup: state.isBackup, made: state.made, volumes: state.volumes, ready, left, missing: [] };
 }
 
 export async function discard(keep: Keep): Promise<void> {

@@ -8,6 +8,7 @@ import { useApp } from '../../ui/app.ts';
 import { Button } from '../../ui/button.tsx';
 import { TickField } from '../../ui/field.tsx';
 import css from './keeping.module.css';
+import { ALL, type Part, PartFields } from './part-fields.tsx';
 import { PassphraseField } from './passphrase-field.tsx';
 import { type BackupState, useBackupWork } from './use-backup-work.ts';
 
@@ -24,6 +25,7 @@ export function BackUp() {
   const [again, setAgain] = useState('');
   const passphrase = isLocked ? typed : null;
   const fault = isLocked ? faultOf(typed, again) : null;
+  const [part, setPart] = useState<Part>(ALL);
   const { state } = work;
   return (
     <div class={css.stack}>
@@ -37,6 +39,7 @@ export function BackUp() {
       )}
       {(state.at === 'start' || state.at === 'failed') && (
         <>
+          <PartFields part={part} onChange={setPart} />
           <div>
             <TickField
               label="Lock it with a passphrase"
@@ -57,8 +60,8 @@ export function BackUp() {
               </>
             )}
           </div>
-          <Button look="main" wide disabled={fault !== null} onPress={() => void work.prepare(passphrase)}>
-            Prepare a backup
+          <Button look="main" wide disabled={fault !== null} onPress={() => void work.prepare({ ...part, passphrase })}>
+            {part === ALL ? 'Prepare a backup' : 'Prepare the archive'}
           </Button>
         </>
       )}
@@ -127,7 +130,8 @@ function Ready({
   return (
     <>
       <p role="status">
-        {said || `A backup made ${howLongAgo(Date.parse(archive.made), now())} is ready. Now take it off this device.`}
+        {said ||
+          `${archive.isBackup ? 'A backup' : 'An archive'} made ${howLongAgo(Date.parse(archive.made), now())} is ready. Now take it off this device.`}
       </p>
       {archive.missing.length > 0 && (
         <p class={css.alert} role="alert">
@@ -172,7 +176,7 @@ function Ready({
           </Button>
         )}
         <Button look="quiet" onPress={work.discard}>
-          Throw this backup away
+          {archive.isBackup ? 'Throw this backup away' : 'Throw this archive away'}
         </Button>
       </div>
     </>

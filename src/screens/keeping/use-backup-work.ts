@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { AppError } from '../../core/errors.ts';
-import type { ArchiveProgress, PreparedArchive, PreparedVolume } from '../../exports/archive/index.ts';
+import type { ArchiveProgress, ArchiveWish, PreparedArchive, PreparedVolume } from '../../exports/archive/index.ts';
 import { canSend, saveFile, sendFile } from '../../exports/hand-over.ts';
 import { noteBackup } from '../../parts/backup.ts';
 import { useApp } from '../../ui/app.ts';
@@ -17,6 +17,11 @@ export type BackupState =
     }
   | { readonly at: 'failed'; readonly error: unknown };
 
+/** What is to be prepared: everything as a backup, or a part of it, whole or for others. */
+export type Wanted = Pick<ArchiveWish, 'scope' | 'isWhole' | 'passphrase'>;
+
+const WHOLE: Omit<Wanted, 'passphrase'> = { scope: { kind: 'shelf' }, isWhole: true };
+
 const load = () => Promise.all([import('../../exports/archive/index.ts'), import('../../parts/archive-tools.ts')]);
 
 /** A backup in two steps, because a phone only lets a file be sent by a fresh tap: prepare it, then save or send it. */
@@ -25,6 +30,8 @@ export function useBackupWork() {
   const [state, setState] = useState<BackupState>({ at: 'start' });
   const work = useRef<AbortController | undefined>(undefined);
   const before = useRef(0);
+  /** Taken up from an earlier page it is a backup like any other; only what was asked for here may be less. */
+  const wanted = useRef<Wanted | undefined>(undefined);
 
   // What an earlier page prepared and nobody took yet.
   useEffect(() => {
@@ -42,13 +49,14 @@ export function useBackupWork() {
     };
   }, []);
 
-  async function prepare(passphrase: string | null): Promise<void> {
+  async function prepare(wish: Wanted): Promise<void> {
     const control = new AbortController();
     work.current = control;
+    wanted.current = wish;
     setState({ at: 'working', progress: null });
     try {
       const [{ prepareArchive }, { archiveTools }] = await load();
-      const archive = await prepareArchive({ scope: { kind: 'shelf' }, isWhole: true, passphrase }, archiveTools(app), {
+      const archive = await prepareArchive(wish, archiveTools(app), {
         signal: control.signal,
         onProgress: (progress) => setState({ at: 'working', progress }),
       });
@@ -64,6 +72,8 @@ export function useBackupWork() {
     setState({ at: 'ready', archive, handed, said });
     const isAll = archive.ready.every(({ volume }) => handed.includes(volume));
     if (!isAll || archive.left > 0) return;
+    // A part of the shelf, or one without private names, is no backup.
+    if (!archive.isBackup) return;
     const bytes = archive.ready.reduce((total, volume) => total + volume.bytes, before.current);
     await noteBackup(app.store, { at: Date.parse(archive.made), bytes });
   }
@@ -94,7 +104,7 @@ export function useBackupWork() {
       before.current += volume.bytes;
       await sent(volume);
     }
-    if (archive.left > 0) await prepare(passphrase);
+    if (archive.left > 0) await prepare({ ...(wanted.current ?? WHOLE), passphrase });
     else {
       before.current = 0;
       setState({ at: 'start' });
