@@ -201,7 +201,7 @@ async function forecasts(slower) {
     ['60 findings, rest looked at', 'everything', 60],
     ['60 findings, rest not looked at', 'nothing', 60],
   ]) {
-    const cases = Array.from({ length: 21 }, (_, n) => ({ ...forecastCase(count, looked), seed: n < 10 ? 1 : n }));
+    const cases = Array.from({ length: 40 }, (_, n) => ({ ...forecastCase(count, looked), seed: n < 30 ? 1 : n }));
     const times = await page.evaluate(
       async ({ script, cases }) => {
         const times = [];
@@ -231,8 +231,8 @@ async function forecasts(slower) {
       },
       { script: `./assets/${script}`, cases },
     );
-    line(`forecast, ${words}, draws kept, ×${slower}`, times.slice(3, 10));
-    line(`forecast, ${words}, draws made anew, ×${slower}`, times.slice(10));
+    line(`forecast, ${words}, draws kept, ×${slower}`, times.slice(15, 30));
+    line(`forecast, ${words}, draws made anew, ×${slower}`, times.slice(30));
   }
   await context.close();
   await server.close();
