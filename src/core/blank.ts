@@ -223,6 +223,7 @@ export const blank: { readonly [T in RecordType]: Fields<T> } = {
   expense: { blockId: '', what: '', treatment: null, amount: 0, currency: 'GBP', on: '1970-01-01' },
   settings: {
     ownerName: '',
+    photoRights: '',
     currency: 'GBP',
     units: 'mm',
     hand: 'right',

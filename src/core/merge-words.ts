@@ -26,7 +26,7 @@ export const TEXT_FIELDS = {
   reminder: ['words'],
   readyCheck: ['note'],
   expense: ['what'],
-  settings: ['ownerName'],
+  settings: ['ownerName', 'photoRights'],
 } as const satisfies { readonly [T in RecordType]?: readonly (keyof Fields<T>)[] };
 
 /** Whether a path holds words, `note` or `diligence.seen`. */

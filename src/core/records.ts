@@ -624,6 +624,8 @@ export const Settings = z.object({
   ...envelope,
   type: z.literal('settings'),
   ownerName: Text,
+  /** Stands in photographs handed on: whose they are and what may be done with them. */
+  photoRights: z.optional(Text),
   currency: Currency,
   units: z.enum(['mm', 'inch']),
   hand: z.enum(['right', 'left']),

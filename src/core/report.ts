@@ -82,6 +82,8 @@ export interface ReportDocument {
   readonly identifier: string;
   readonly lang: string;
   readonly author: string;
+  /** Whose the photographs are and what may be done with them; empty says nothing. */
+  readonly rights?: string;
   /** RFC 3339, UTC. */
   readonly made: string;
   readonly paper: 'a4' | 'letter';

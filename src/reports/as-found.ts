@@ -46,6 +46,7 @@ export function asFoundReport(
     identifier: `${identifierOf(block, catalogue)}-as-found`,
     lang: 'en-GB',
     author: settings.ownerName,
+    rights: settings.photoRights ?? '',
     made,
     paper: settings.paper,
     parts: [

@@ -184,6 +184,7 @@ export function beforeAfterReport(
     identifier: `${identifierOf(block, catalogue)}-before-and-after`,
     lang: 'en-GB',
     author: settings.ownerName,
+    rights: settings.photoRights ?? '',
     made,
     paper: settings.paper,
     parts: [

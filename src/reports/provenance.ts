@@ -136,6 +136,7 @@ export function provenanceReport(
     identifier: `${identifierOf(block, catalogue)}-provenance`,
     lang: 'en-GB',
     author: settings.ownerName,
+    rights: settings.photoRights ?? '',
     made,
     paper: settings.paper,
     parts: [

@@ -12,7 +12,7 @@ const item = ({ sha256, bytes }: typeof first, alt: string) => ({
 });
 const report: ReportDocument = {
   ...{ title: 'Cloche: condition as found', subtitle: '', identifier: 'LP-014-Cloche', lang: 'en-GB', paper: 'a4' },
-  ...{ author: 'Lanthorn Playhouse wardrobe', made: '2026-10-20T08:00:00Z' },
+  ...{ author: 'Lanthorn Playhouse wardrobe', rights: '© 2026, all rights kept', made: '2026-10-20T08:00:00Z' },
   parts: [{ kind: 'photographs', items: [item(first, 'Three-quarter'), item(second, 'Tip of finding 2')] }],
   data: {
     block: { objectNumber: 'LP-014' },
@@ -32,7 +32,14 @@ it('the photographs of a report go out as copies that say who, when, what and wh
   const files = await unzipped(await photographs.write(report, toolsWith([first, second])));
   expect([...files.keys()]).toEqual(['1-Three-quarter.jpg', '2-Tip-of-finding-2.jpg']);
   const copy = new TextDecoder().decode(files.get('1-Three-quarter.jpg'));
-  for (const said of ['Lanthorn Playhouse wardrobe', '2026-10-17T11:42:09+01:00', 'LP-014', '42 ± 2 mm', id(50)])
+  for (const said of [
+    'Lanthorn Playhouse wardrobe',
+    '© 2026, all rights kept',
+    '2026-10-17T11:42:09+01:00',
+    'LP-014',
+    '42 ± 2 mm',
+    id(50),
+  ])
     expect(copy, said).toContain(said);
 });
 

@@ -27,7 +27,7 @@ function wordsFor(photo: ReportPhoto, report: ReportDocument): PictureWords {
     altText: photo.alt,
     longDescription: [photo.caption, ...photo.notes].join(' '),
     objectNumber: behind.block?.objectNumber?.trim() ?? '',
-    rights: '',
+    rights: report.rights ?? '',
     identifier: record?.id ? `urn:uuid:${record.id}` : '',
   };
 }

@@ -21,6 +21,13 @@ export function OwnerFields({ settings }: { readonly settings: Settings }) {
         onChange={(ownerName) => actions.setSettings({ ownerName })}
       />
       <OtherWords record={settings} path="ownerName" />
+      <TextField
+        label="Rights in your photographs"
+        hint="Written into photographs you hand on: © and your name, or a licence. Empty says nothing."
+        value={settings.photoRights ?? ''}
+        onChange={(photoRights) => actions.setSettings({ photoRights })}
+      />
+      <OtherWords record={settings} path="photoRights" />
       <ChoiceField
         label="Hand that holds the phone"
         value={settings.hand}
