@@ -83,7 +83,7 @@ try {
         globalThis.seen.last = at;
         globalThis.seen.steps.push(performance.now());
       }
-      if (/is ready\.$/.test(document.querySelector('[role=status]')?.textContent ?? ''))
+      if ([...document.querySelectorAll('button')].some((one) => one.textContent === 'Save the file'))
         globalThis.seen.ready ??= performance.now();
     }).observe(document.body, { subtree: true, childList: true, attributes: true, characterData: true });
   });
