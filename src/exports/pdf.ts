@@ -21,6 +21,32 @@ export const mustReduce = (report: ReportDocument): boolean =>
   [...new Map(photosIn(report).map(({ sha256, bytes }) => [sha256, bytes])).values()].reduce((a, b) => a + b, 0) >
   MOST_BYTES;
 
+/** Photographs in the making at once: more are more memory, and a phone has few cores. */
+const AHEAD = 3;
+
+type Picture = Awaited<ReturnType<WriteTools['picture']>>;
+
+/** Makes the photographs of a report in their order, a few ahead of the one that is asked for. */
+function aheadOf(photos: readonly ReportPhoto[], make: (sha256: string) => Promise<Picture>) {
+  const left = [...new Set(photos.map(({ sha256 }) => sha256))];
+  const begun = new Map<string, Promise<Picture>>();
+  const begin = (sha256: string): Promise<Picture> => {
+    const made = make(sha256);
+    // Its failure is told where it is asked for.
+    made.catch(() => undefined);
+    begun.set(sha256, made);
+    return made;
+  };
+  return (sha256: string): Promise<Picture> => {
+    const asked = begun.get(sha256) ?? begin(sha256);
+    begun.delete(sha256);
+    const at = left.indexOf(sha256);
+    if (at >= 0) left.splice(at, 1);
+    for (const next of left.slice(0, AHEAD - 1)) if (!begun.has(next)) begin(next);
+    return asked;
+  };
+}
+
 const startWorker = (): Worker =>
   new Worker(new URL('./pdf/pdf.worker.ts', import.meta.url), { type: 'module', name: 'pdf' });
 
@@ -45,12 +71,15 @@ export async function writePdfFile(report: ReportDocument, tools: WriteTools, st
     const fail = (cause: unknown): void => settle(() => reject(new AppError('export-failed', { cause })));
     signal.addEventListener('abort', stop);
 
+    // Made ahead of their turn: decoding and packing run beside each other, and the worker need not wait.
+    const picture = aheadOf(photosIn(report), (sha256) => tools.picture(sha256, wish));
+
     async function hand(asked: PdfReply & { id: number }): Promise<void> {
       const { id } = asked;
       if (asked.what === 'wantPicture') {
-        const picture = await tools.picture(asked.sha256, wish);
+        const made = await picture(asked.sha256);
         // A copy: the store may keep its own.
-        const bytes = picture?.bytes.slice(0);
+        const bytes = made?.bytes.slice(0);
         order({ what: 'picture', id, bytes }, bytes ? [bytes] : []);
       } else if (asked.what === 'wantPair') {
         const { pair } = asked;
