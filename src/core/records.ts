@@ -454,7 +454,7 @@ export type Job = z.infer<typeof Job>;
 
 /**
  * What the person changed about a step of the plan, or did of it: the plan itself is derived from the findings, and a step
- * nobody touched has no record. Matched to the plan by `core/work/work-plan.ts`.
+ * nobody touched has no record. Matched to the plan by `core/steps/work-plan.ts`.
  */
 export const WorkStep = z.object({
   ...envelope,

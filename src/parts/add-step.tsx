@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import { entry } from '../core/catalogue.ts';
 import { workingOrder } from '../core/plan.ts';
-import type { WorkItem } from '../core/work/work-plan.ts';
+import type { WorkItem } from '../core/steps/work-plan.ts';
 import { useApp } from '../ui/app.ts';
 import { Button } from '../ui/button.tsx';
 import { NumberField, SelectField, TextField } from '../ui/field.tsx';

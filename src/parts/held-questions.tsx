@@ -1,5 +1,5 @@
 import { entry } from '../core/catalogue.ts';
-import type { WorkItem } from '../core/work/work-plan.ts';
+import type { WorkItem } from '../core/steps/work-plan.ts';
 import { useApp } from '../ui/app.ts';
 import { Held } from './held.tsx';
 import css from './plan-list.module.css';

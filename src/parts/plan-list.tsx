@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { ThreePoint } from '../core/catalogue.ts';
 import { daysFor, eveningsOf } from '../core/days.ts';
-import type { WorkItem } from '../core/work/work-plan.ts';
+import type { WorkItem } from '../core/steps/work-plan.ts';
 import { days, hoursRange, money } from '../text/format.ts';
 import { minutesWords } from '../text/moments.ts';
 import { Button } from '../ui/button.tsx';

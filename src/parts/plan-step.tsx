@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks';
 import { entry } from '../core/catalogue.ts';
-import { movedStep } from '../core/work/order.ts';
-import { isRunning } from '../core/work/stints.ts';
-import { waitOf, waitStand } from '../core/work/waits.ts';
-import type { WorkItem } from '../core/work/work-plan.ts';
+import { movedStep } from '../core/steps/order.ts';
+import { isRunning } from '../core/steps/stints.ts';
+import { waitOf, waitStand } from '../core/steps/waits.ts';
+import type { WorkItem } from '../core/steps/work-plan.ts';
 import { days, hoursRange } from '../text/format.ts';
 import { minutesWords, momentWords } from '../text/moments.ts';
 import { useApp } from '../ui/app.ts';

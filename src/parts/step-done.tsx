@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
-import { isInDoubt, isRunning } from '../core/work/stints.ts';
-import { waitOf, waitStand } from '../core/work/waits.ts';
-import type { WorkItem } from '../core/work/work-plan.ts';
+import { isInDoubt, isRunning } from '../core/steps/stints.ts';
+import { waitOf, waitStand } from '../core/steps/waits.ts';
+import type { WorkItem } from '../core/steps/work-plan.ts';
 import { hours } from '../text/format.ts';
 import { minutesWords, momentWords, spanWords } from '../text/moments.ts';
 import { useApp } from '../ui/app.ts';

@@ -1,5 +1,5 @@
 import { entry } from '../core/catalogue.ts';
-import type { WorkItem } from '../core/work/work-plan.ts';
+import type { WorkItem } from '../core/steps/work-plan.ts';
 import { list } from '../text/format.ts';
 import { useApp } from '../ui/app.ts';
 import { Button } from '../ui/button.tsx';

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import type { WorkItem } from '../core/work/work-plan.ts';
+import type { WorkItem } from '../core/steps/work-plan.ts';
 import { hoursRange } from '../text/format.ts';
 import { minutesWords, momentWords } from '../text/moments.ts';
 import { useApp } from '../ui/app.ts';

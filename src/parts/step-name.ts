@@ -1,5 +1,5 @@
 import { type Catalogue, entry } from '../core/catalogue.ts';
-import type { WorkItem } from '../core/work/work-plan.ts';
+import type { WorkItem } from '../core/steps/work-plan.ts';
 
 /** What a step is called: its treatment's term, or the owner's own words. */
 export const stepName = (

@@ -1,6 +1,6 @@
 import { entry } from '../core/catalogue.ts';
 import type { Fields } from '../core/records.ts';
-import type { WorkItem } from '../core/work/work-plan.ts';
+import type { WorkItem } from '../core/steps/work-plan.ts';
 import { PhotoInput } from '../photos/photo-input.tsx';
 import { useApp } from '../ui/app.ts';
 import { to } from '../ui/route.ts';

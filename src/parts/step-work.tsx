@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
-import { isInDoubt, isRunning } from '../core/work/stints.ts';
-import { blockWait } from '../core/work/waits.ts';
-import type { WorkItem } from '../core/work/work-plan.ts';
+import { isInDoubt, isRunning } from '../core/steps/stints.ts';
+import { blockWait } from '../core/steps/waits.ts';
+import type { WorkItem } from '../core/steps/work-plan.ts';
 import { list } from '../text/format.ts';
 import { momentWords } from '../text/moments.ts';
 import { useApp } from '../ui/app.ts';

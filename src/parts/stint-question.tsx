@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { Stint } from '../core/records.ts';
-import { spanOf } from '../core/work/stints.ts';
-import type { WorkItem } from '../core/work/work-plan.ts';
+import { spanOf } from '../core/steps/stints.ts';
+import type { WorkItem } from '../core/steps/work-plan.ts';
 import { minutesWords, momentWords } from '../text/moments.ts';
 import { useApp } from '../ui/app.ts';
 import { Button } from '../ui/button.tsx';

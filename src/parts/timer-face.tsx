@@ -1,6 +1,6 @@
 import type { Stint } from '../core/records.ts';
-import { doubtAbout, longestStint, spanOf } from '../core/work/stints.ts';
-import type { WorkItem } from '../core/work/work-plan.ts';
+import { doubtAbout, longestStint, spanOf } from '../core/steps/stints.ts';
+import type { WorkItem } from '../core/steps/work-plan.ts';
 import { minutesWords, stopWatch, timeWords } from '../text/moments.ts';
 import { useApp } from '../ui/app.ts';
 import { useNow, zoneHere } from './clock.ts';

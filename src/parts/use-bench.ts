@@ -3,7 +3,7 @@ import { assess } from '../core/assess.ts';
 import { plainTerms } from '../core/blank.ts';
 import { pathOf } from '../core/path.ts';
 import type { HatBlock } from '../core/records.ts';
-import { type WorkItem, workPlan } from '../core/work/work-plan.ts';
+import { type WorkItem, workPlan } from '../core/steps/work-plan.ts';
 import { type App, useApp } from '../ui/app.ts';
 import type { BlockCase } from './use-case.ts';
 

@@ -1,5 +1,5 @@
 import { type Due, dueList } from '../core/due.ts';
-import { openWaits } from '../core/work/waits.ts';
+import { openWaits } from '../core/steps/waits.ts';
 import { dayHere } from '../text/days.ts';
 import { type App, useApp } from '../ui/app.ts';
 import { runningView } from './quarantine-facts.ts';

@@ -1,6 +1,6 @@
 import { useMemo } from 'preact/hooks';
 import { pathOf } from '../core/path.ts';
-import { type WorkItem, workPlan } from '../core/work/work-plan.ts';
+import { type WorkItem, workPlan } from '../core/steps/work-plan.ts';
 import { useApp } from '../ui/app.ts';
 import type { BlockCase } from './use-case.ts';
 

@@ -1,4 +1,4 @@
-import { isRunning, runningStint } from '../../core/work/stints.ts';
+import { isRunning, runningStint } from '../../core/steps/stints.ts';
 import { blockName } from '../../parts/block-name.ts';
 import { stepName } from '../../parts/step-name.ts';
 import { StintQuestion } from '../../parts/stint-question.tsx';

@@ -4,7 +4,7 @@ import { dayIn } from '../../core/local-time.ts';
 import { benchTimeOf, lacking } from '../../core/schedule/from-plan.ts';
 import { tonight } from '../../core/schedule/tonight.ts';
 import type { BenchInput } from '../../core/schedule/types.ts';
-import { benchBlockFrom } from '../../core/work/bench-block.ts';
+import { benchBlockFrom } from '../../core/steps/bench-block.ts';
 import { useNow, zoneHere } from '../../parts/clock.ts';
 import { DueList } from '../../parts/due-list.tsx';
 import { useBench } from '../../parts/use-bench.ts';

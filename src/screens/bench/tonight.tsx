@@ -1,6 +1,6 @@
 import { entry } from '../../core/catalogue.ts';
 import type { BenchEvening, BenchSchedule, Sitting } from '../../core/schedule/types.ts';
-import { isRunning } from '../../core/work/stints.ts';
+import { isRunning } from '../../core/steps/stints.ts';
 import { blockName } from '../../parts/block-name.ts';
 import { StepHow } from '../../parts/step-how.tsx';
 import { stepName } from '../../parts/step-name.ts';

@@ -1,4 +1,4 @@
-import { blockWait, waitOver } from '../../core/work/waits.ts';
+import { blockWait, waitOver } from '../../core/steps/waits.ts';
 import { blockName } from '../../parts/block-name.ts';
 import { useNow, zoneHere } from '../../parts/clock.ts';
 import { MoveButton } from '../../parts/place-field.tsx';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { inWorkingOrder, movedStep } from '../../../src/core/work/order.ts';
+import { inWorkingOrder, movedStep } from '../../../src/core/steps/order.ts';
 
 const step = (
   key: string,

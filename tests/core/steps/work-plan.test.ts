@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { catalogue } from '../../../src/catalogue/index.ts';
 import { assess } from '../../../src/core/assess.ts';
 import type { Finding, Mark, Stint, WorkStep } from '../../../src/core/records.ts';
-import { type WorkItem, workPlan } from '../../../src/core/work/work-plan.ts';
+import { type WorkItem, workPlan } from '../../../src/core/steps/work-plan.ts';
 import { aBlock, aCase, aFinding, aMark, aStep, aStint, caseOfLot } from '../../make.ts';
 
 const at = { at: '2026-11-10T20:00:00Z', offset: '+00:00' };

@@ -3,8 +3,8 @@ import { catalogue } from '../../../src/catalogue/index.ts';
 import { assess } from '../../../src/core/assess.ts';
 import { scheduleBench } from '../../../src/core/schedule/bench.ts';
 import { benchTimeOf } from '../../../src/core/schedule/from-plan.ts';
-import { benchBlockFrom } from '../../../src/core/work/bench-block.ts';
-import { workPlan } from '../../../src/core/work/work-plan.ts';
+import { benchBlockFrom } from '../../../src/core/steps/bench-block.ts';
+import { workPlan } from '../../../src/core/steps/work-plan.ts';
 import { aStep, aStint, caseOfLot, someSettings } from '../../make.ts';
 
 const zone = 'Europe/London';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { dayIn, minutesAhead, offsetText, wallIn } from '../../../src/core/local-time.ts';
-import { blockWait, openWaits, waitFrom, waitOver, waitStand } from '../../../src/core/work/waits.ts';
-import type { WorkItem } from '../../../src/core/work/work-plan.ts';
+import { blockWait, openWaits, waitFrom, waitOver, waitStand } from '../../../src/core/steps/waits.ts';
+import type { WorkItem } from '../../../src/core/steps/work-plan.ts';
 import { aStep, aStint } from '../../make.ts';
 
 /*

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { doubtAbout, isInDoubt, longestStint, runningStint, spanOf, stopped } from '../../../src/core/work/stints.ts';
+import { doubtAbout, isInDoubt, longestStint, runningStint, spanOf, stopped } from '../../../src/core/steps/stints.ts';
 import { aStint } from '../../make.ts';
 
 const ms = (instant: string): number => Date.parse(instant);
