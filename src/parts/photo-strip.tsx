@@ -1,5 +1,4 @@
 import { pairsOf } from '../core/before-after.ts';
-import { entry } from '../core/catalogue.ts';
 import type { Fields } from '../core/records.ts';
 import { usualStage } from '../core/shot-list.ts';
 import { PhotoInput } from '../photos/photo-input.tsx';
@@ -8,8 +7,8 @@ import { Button } from '../ui/button.tsx';
 import { to } from '../ui/route.ts';
 import { useAddPhoto } from './add-photo.ts';
 import { PhotoNotices } from './photo-notice.tsx';
+import { PhotoRow } from './photo-row.tsx';
 import css from './photo-strip.module.css';
-import { StoredPicture } from './stored-picture.tsx';
 import type { BlockCase } from './use-case.ts';
 
 /** Photographs of a block or of one finding, and the way to add more. With `shotList`, the standard views still missing. */
@@ -37,21 +36,7 @@ export function PhotoStrip({
   const pairs = findingId === null ? pairsOf(of.photos, [], []) : [];
   return (
     <div class={css.photos}>
-      {photos.length > 0 && (
-        <ul class={css.strip}>
-          {photos.map((photo) => (
-            <li key={photo.id}>
-              <a href={to('/block/:id/photo/:photo', { id: of.block.id, photo: photo.id })}>
-                <StoredPicture
-                  sha256={photo.thumbnail}
-                  alt={photo.caption || (entry(catalogue.views, photo.view)?.term ?? photo.view)}
-                />
-                <span>{entry(catalogue.views, photo.view)?.term ?? photo.view}</span>
-              </a>
-            </li>
-          ))}
-        </ul>
-      )}
+      <PhotoRow blockId={of.block.id} photos={photos} />
       <PhotoNotices of={of} photos={photos} />
       {next && (
         <p class={css.next}>

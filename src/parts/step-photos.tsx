@@ -3,10 +3,9 @@ import type { Fields } from '../core/records.ts';
 import type { WorkItem } from '../core/steps/work-plan.ts';
 import { PhotoInput } from '../photos/photo-input.tsx';
 import { useApp } from '../ui/app.ts';
-import { to } from '../ui/route.ts';
 import { useAddPhoto } from './add-photo.ts';
+import { PhotoRow } from './photo-row.tsx';
 import css from './photo-strip.module.css';
-import { StoredPicture } from './stored-picture.tsx';
 import type { BlockCase } from './use-case.ts';
 import { useWorkActions } from './work-actions.ts';
 
@@ -29,21 +28,7 @@ export function StepPhotos({ of, item }: { readonly of: BlockCase; readonly item
   return (
     <details class={css.during} open={photos.length > 0}>
       <summary>Photographs during this step{photos.length > 0 && ` (${photos.length})`}</summary>
-      {photos.length > 0 && (
-        <ul class={css.strip}>
-          {photos.map((photo) => (
-            <li key={photo.id}>
-              <a href={to('/block/:id/photo/:photo', { id: of.block.id, photo: photo.id })}>
-                <StoredPicture
-                  sha256={photo.thumbnail}
-                  alt={photo.caption || (entry(catalogue.views, photo.view)?.term ?? photo.view)}
-                />
-                <span>{entry(catalogue.views, photo.view)?.term ?? photo.view}</span>
-              </a>
-            </li>
-          ))}
-        </ul>
-      )}
+      <PhotoRow blockId={of.block.id} photos={photos} />
       <PhotoInput
         context={JSON.stringify({ ...fields, step: item.key })}
         options={{ keepOriginal: of.settings.keepOriginals, keepPosition: of.settings.keepPosition }}
