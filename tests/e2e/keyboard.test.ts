@@ -53,6 +53,24 @@ async function press(page: Page, target: Locator, key: 'Enter' | 'Space' = 'Ente
   await page.keyboard.press(key);
 }
 
+/**
+ * The sheet keeps the focus: from where it is round to there again, twice, and never on the page under it. Between the last stop
+ * and the first it is with the browser, which hands it on in its own time: a key pressed there may be answered late.
+ */
+async function roundAndRound(page: Page, sheet: Locator): Promise<void> {
+  const start = await page.evaluateHandle(() => document.activeElement);
+  for (let rounds = 0, presses = 0; rounds < 2; presses++) {
+    expect(presses, 'stops in the sheet').toBeLessThan(120);
+    await page.keyboard.press('Tab');
+    const at = await sheet.evaluate((element, from) => {
+      const focused = document.activeElement;
+      return { isInside: element.contains(focused) || focused === document.body, isRound: focused === from };
+    }, start);
+    expect(at.isInside).toBe(true);
+    if (at.isRound) rounds++;
+  }
+}
+
 /** After a new screen is drawn its heading has the focus, and is read out. */
 const isAtTheTop = (page: Page): Promise<boolean> => page.evaluate(() => document.activeElement?.tagName === 'H1');
 
@@ -94,18 +112,10 @@ it('takes a finding from the shelf to the record by keyboard alone, seen at ever
   await reach(page, hands.finding.note);
   await page.keyboard.type(NOTE);
 
-  // The sheet keeps the focus: round and round, never on the page under it.
-  for (let presses = 0; presses < 45; presses++) {
-    await page.keyboard.press('Tab');
-    const isInside = await hands.finding.sheet.evaluate(
-      (sheet) => sheet.contains(document.activeElement) || document.activeElement === document.body,
-    );
-    expect(isInside).toBe(true);
-  }
-
+  await roundAndRound(page, hands.finding.sheet);
   await page.keyboard.press('Escape');
   await hands.finding.sheet.waitFor({ state: 'detached' });
-  expect((await focusOn(hands.walk.another('split'))).isThere).toBe(true);
+  await expect.poll(async () => (await focusOn(hands.walk.another('split'))).isThere).toBe(true);
   await hands.saved();
   expect(await storedRecords(page, 'finding')).toMatchObject([
     { kind: 'split', zone: 'sideBack', note: NOTE, answers: { widthMm: 1, closesByHand: true } },
