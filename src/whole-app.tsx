@@ -3,6 +3,7 @@ import { render } from 'preact';
 import { catalogue } from './catalogue/index.ts';
 import { keepBadge } from './parts/badge.ts';
 import { createOwnRecord } from './parts/own-record.ts';
+import { UnderWayBar } from './parts/under-way-bar.tsx';
 import { takePendingCapture } from './photos/drafts.ts';
 import { interrupted } from './photos/interrupted.ts';
 import { type App, AppContext } from './ui/app.ts';
@@ -57,6 +58,7 @@ export function drawApp(root: HTMLElement, given: Pick<App, 'store' | 'now'>): v
   render(
     <AppContext.Provider value={app}>
       <StatusBar />
+      <UnderWayBar />
       <Outlet onArrive={() => document.querySelector<HTMLElement>('h1')?.focus({ preventScroll: true })} />
     </AppContext.Provider>,
     root,

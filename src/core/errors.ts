@@ -17,6 +17,7 @@ export const ERROR_CODES = [
   'photo-too-large',
   'photo-timeout',
   'export-failed',
+  'send-refused',
   'archive-not-ours',
   'archive-too-new',
   'archive-cut-off',

@@ -8,9 +8,8 @@ import { openVolume, type Volume } from './volume.ts';
 /** The volumes of one archive that were chosen, as far as the page needs to know of them. */
 export interface OpenedArchive {
   readonly index: Omit<ArchiveIndex, 'volume'>;
-  /** Numbers of the volumes chosen, and of those that are missing. */
+  /** Numbers of the volumes chosen. */
   readonly volumes: readonly number[];
-  readonly missingVolumes: readonly number[];
   readonly records: readonly AnyRecord[];
   readonly kept: readonly Kept[];
   readonly pictures: ReadonlyMap<string, { readonly bytes: number }>;
@@ -39,14 +38,12 @@ function joined(volumes: readonly Volume[]): OpenedArchive {
   if (!first) throw new AppError('archive-not-ours');
   if (volumes.some(({ index }) => index.group !== first.index.group)) throw new AppError('archive-mixed');
   const numbers = [...new Set(volumes.map(({ index }) => index.volume))].sort((a, b) => a - b);
-  const all = Array.from({ length: first.index.volumes }, (_, i) => i + 1);
   const kept = new Map(volumes.flatMap((volume) => volume.kept.map((row) => [row.key, row] as const)));
   // Records lie in every volume, the same in each.
   const records = new Map(volumes.flatMap((volume) => volume.records.map((record) => [record.id, record] as const)));
   return {
     index: first.index,
     volumes: numbers,
-    missingVolumes: all.filter((n) => !numbers.includes(n)),
     records: [...records.values()],
     kept: [...kept.values()],
     pictures: new Map(volumes.flatMap(({ pictures }) => [...pictures])),

@@ -1,17 +1,9 @@
 import type { AnyRecord } from '../core/records.ts';
 import type { PhotoBytes, Repository } from '../store/repository.ts';
 import { IMPORT_NOTE, type Store } from '../store/store.ts';
+import { type Journal, STILL_OUT_NOTE, type StillOut, stillOutOf, stillOutText } from './journal.ts';
 import { chosenFrom, hashesOf } from './preview.ts';
 import type { ArchiveReader, OpenedArchive } from './reader.ts';
-
-/** What a cut-off import leaves behind, so that the owner is told and nothing it brought is swept away. */
-export interface Journal {
-  /** RFC 3339, UTC: when the archive was made. */
-  readonly made: string;
-  readonly volumes: readonly number[];
-  readonly of: number;
-  readonly pictures: number;
-}
 
 export interface TakeInStep {
   readonly stage: 'photographs' | 'records';
@@ -25,6 +17,8 @@ export interface TakenIn {
   readonly pictures: number;
   /** Photographs the records name that are in none of the chosen volumes and not here. */
   readonly missingPictures: number;
+  /** Those of them that other volumes hold. */
+  readonly stillOut: StillOut;
 }
 
 /** Bytes of photographs written in one transaction. */
@@ -32,13 +26,13 @@ const BATCH_BYTES = 8_000_000;
 /** Rows of one transaction. */
 const BATCH_ROWS = 100;
 
-/** Hashes the records need, that are here, and that are wanted from the archive, in the archive's order. */
+/** Hashes that are here, those wanted from the archive, in its order, and how many it cannot give. */
 async function picturesFor(records: readonly AnyRecord[], archive: OpenedArchive, repository: Repository) {
   const here = new Set(await repository.photoKeys());
   const needed = new Set(records.flatMap(hashesOf));
   const wanted = [...archive.pictures.keys()].filter((hash) => needed.has(hash) && !here.has(hash));
   const missing = [...needed].filter((hash) => !here.has(hash) && !archive.pictures.has(hash));
-  return { wanted, missing: missing.length };
+  return { here, wanted, missing: missing.length };
 }
 
 /** Copies photographs over, checked one by one. Until a record names them nobody sees them. */
@@ -82,7 +76,7 @@ export async function takeIn(
 ): Promise<TakenIn> {
   const { repository } = store;
   const records = chosenFrom(archive.records, blocks);
-  const { wanted, missing } = await picturesFor(records, archive, repository);
+  const { here, wanted, missing } = await picturesFor(records, archive, repository);
   const { index, volumes } = archive;
   const journal: Journal = { made: index.made, volumes, of: index.volumes, pictures: wanted.length };
   await repository.setNote(IMPORT_NOTE, JSON.stringify(journal));
@@ -102,6 +96,10 @@ export async function takeIn(
     kept: blocks === null ? archive.kept : [],
     onStep: (done, of) => onStep({ stage: 'records', done, of }),
   });
+  // Of all that is here by now: an earlier volume may have brought records whose photographs lie in neither.
+  const known = archive.records.filter(({ id }) => store.find(id)?.deleted === null);
+  const stillOut = stillOutOf(index, known, new Set([...here, ...wanted]));
+  await repository.setNote(STILL_OUT_NOTE, stillOutText(await repository.note(STILL_OUT_NOTE), stillOut));
   await repository.setNote(IMPORT_NOTE, null);
-  return { changed: takes.length, pictures: wanted.length, missingPictures: missing };
+  return { changed: takes.length, pictures: wanted.length, missingPictures: missing, stillOut };
 }

@@ -1,5 +1,6 @@
 import { assess } from '../core/assess.ts';
 import { plainTerms } from '../core/blank.ts';
+import { AppError } from '../core/errors.ts';
 import type { HatBlock } from '../core/records.ts';
 import type { ReportDocument } from '../core/report.ts';
 import type { ArchiveTools } from '../exports/archive/index.ts';
@@ -7,10 +8,30 @@ import { asFoundReport } from '../reports/as-found.ts';
 import { usualWishes } from '../reports/wishes.ts';
 import type { App } from '../ui/app.ts';
 import { archiveHere, archiveInWorker } from '../workers/archiver.ts';
+import { readInWorker } from '../workers/import-reader.ts';
 import { drawingOf } from './drawing-of.ts';
 
 const startWorker = (): Worker =>
   new Worker(new URL('../workers/archive.worker.ts', import.meta.url), { type: 'module', name: 'archive' });
+
+const startReader = (): Worker =>
+  new Worker(new URL('../workers/import.worker.ts', import.meta.url), { type: 'module', name: 'import' });
+
+/** Longer than any header of a file that only a passphrase locks. */
+const HEADER_BYTES = 1000;
+
+/** Whether a passphrase opens a volume, by its first bytes: what comes after fails, but only behind the right one. */
+async function opens(volume: File, passphrase: string, now: () => number): Promise<boolean> {
+  const reader = readInWorker(startReader);
+  try {
+    await reader.open([volume.slice(0, HEADER_BYTES)], passphrase, now());
+    return true;
+  } catch (error) {
+    return !(error instanceof AppError && error.code === 'archive-passphrase');
+  } finally {
+    reader.close();
+  }
+}
 
 type Needed = Pick<App, 'store' | 'catalogue' | 'own' | 'now'>;
 
@@ -56,5 +77,6 @@ export function archiveTools(app: Needed): ArchiveTools {
     newId: store.newId,
     report: (block, isWhole, made) => reportOf(block, isWhole, made, app),
     archiver: typeof Worker === 'function' ? archiveInWorker(startWorker) : archiveHere(),
+    opens: (volume, passphrase) => opens(volume, passphrase, now),
   };
 }

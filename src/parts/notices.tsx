@@ -3,6 +3,7 @@ import { sentenceOf } from '../text/errors.ts';
 import { useApp } from '../ui/app.ts';
 import { Button } from '../ui/button.tsx';
 import { BackupLine } from './backup-line.tsx';
+import { importNotesOf } from './import-notes.ts';
 import { canInstall, install, isInstalled, onIphone, readyNoticeSeen, seeReadyNotice } from './install.ts';
 import css from './notices.module.css';
 
@@ -11,6 +12,8 @@ export function Notices() {
   const { store } = useApp();
   const saving = store.saving.value;
   const unreadable = store.unreadable.value.length;
+  const { cutOff, stillOut } = importNotesOf(store);
+  const missing = stillOut.value.reduce((sum, { pictures }) => sum + pictures, 0);
   return (
     <div class={css.notices}>
       {store.cleared.value && (
@@ -24,6 +27,12 @@ export function Notices() {
         <Notice kind="bad" title="Not saved.">
           <p>{sentenceOf(saving.failed)}</p>
           <Button onPress={() => store.retry().catch(() => undefined)}>Try again</Button>
+        </Notice>
+      )}
+      {cutOff.value && (
+        <Notice kind="warn" title="Taking a file in was cut off.">
+          <p>Choose the same file again to finish: nothing is lost or doubled.</p>
+          <Button href="#/keeping">Finish it</Button>
         </Notice>
       )}
       {unreadable > 0 && (
@@ -59,6 +68,12 @@ export function Notices() {
             Got it
           </Button>
         </Notice>
+      )}
+      {missing > 0 && (
+        <p class={css.quiet}>
+          {missing === 1 ? 'One photograph waits' : `${missing} photographs wait`} in a backup file that is not in yet.{' '}
+          <a href="#/keeping">Keeping</a>
+        </p>
       )}
       <BackupLine />
     </div>

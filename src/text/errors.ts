@@ -35,6 +35,7 @@ export const ERROR_SENTENCES = {
   'photo-timeout':
     'This photograph took too long to open and was given up. Close other apps and try again, or choose a smaller one.',
   'export-failed': 'The file could not be made. Nothing was changed; free some space and try again.',
+  'send-refused': 'The phone did not take this file to send. Save it instead, and send it from where it was saved.',
   'archive-not-ours': 'This is no Blockworth archive. Choose a file that Blockworth made; it ends in .zip or .zip.age.',
   'archive-too-new':
     'This archive was made by a newer Blockworth. Update the app, then take it in; nothing was changed.',

@@ -70,7 +70,6 @@ describe('the look at a file before it is taken in', () => {
   const archive: OpenedArchive = {
     index: { made: new Date(NOW).toISOString(), isWhole: false, volumes: 2, group: 'g' } as OpenedArchive['index'],
     volumes: [1],
-    missingVolumes: [2],
     records,
     kept: [],
     pictures: new Map([[photo.sha256, { bytes: 500_000 }]]),
@@ -85,21 +84,24 @@ describe('the look at a file before it is taken in', () => {
       <PreviewOf
         archive={archive}
         preview={preview}
+        stillOut={{ group: 'g', made: archive.index.made, of: 2, volumes: [2], pictures: 3 }}
         onTake={(blocks) => wanted.push(blocks)}
         onClose={() => undefined}
       />,
       store,
     );
-    expect(page.text()).toContain('File 2 of 2 is not among these.');
+    expect(page.text()).toContain(
+      'File 2 of 2 is not among these. The records are complete; 3 photographs will be missing until it is',
+    );
     expect(page.text()).toContain('In 1 place both phones wrote something else.');
     expect(page.text()).toContain('1 photograph to come, 500 kB.');
     expect(page.text()).toContain('made for handing on');
     page.press('Take in what is here');
     const some = page.root.querySelectorAll<HTMLInputElement>('input[type="radio"]')[1];
     act(() => some?.click());
-    expect(page.button('Take in what is here').disabled).toBe(true);
+    expect(page.button('Take in 0 blocks').disabled).toBe(true);
     page.tick('Cloche');
-    page.press('Take in what is here');
+    page.press('Take in 1 block');
     expect(wanted).toEqual([null, new Set([other.id])]);
   });
 });

@@ -25,6 +25,8 @@ export interface Contents {
   readonly volumes?: number;
   readonly group?: string;
   readonly version?: number;
+  /** Photographs by the volume the index says they lie in. */
+  readonly listed?: ReadonlyMap<number, readonly Uint8Array[]>;
 }
 
 export const pathOf = (picture: Uint8Array): string => `data/photographs/${sum(picture)}.jpg`;
@@ -49,7 +51,9 @@ export function payloadOf(contents: Contents): Map<string, Uint8Array> {
         volume,
         volumes,
         counts: {},
-        photographs: [],
+        photographs: [...(contents.listed ?? [])].flatMap(([volume, those]) =>
+          those.map((picture) => ({ ...photoFields(picture), path: pathOf(picture), volume })),
+        ),
         originals: [],
         missing: [],
       }),

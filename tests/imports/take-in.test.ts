@@ -4,6 +4,7 @@ import { canonical } from '../../src/core/canonical.ts';
 import { removed, withFields } from '../../src/core/changes.ts';
 import { otherWordsIn } from '../../src/core/merge-words.ts';
 import type { AnyRecord } from '../../src/core/records.ts';
+import { STILL_OUT_NOTE, stillOutFrom } from '../../src/imports/journal.ts';
 import { previewOf } from '../../src/imports/preview.ts';
 import { readHere } from '../../src/imports/reader.ts';
 import { takeIn } from '../../src/imports/take-in.ts';
@@ -46,14 +47,14 @@ const stateOf = ({ disk }: Window) => canonical([[...disk.records.values()], [..
 describe('taking an archive in', () => {
   it('brings every record and photograph back as it was, and again changes nothing', async () => {
     const phone = await openWindow({ nowMs: NOW });
-    expect(await taken(phone.store, archiveOf(whole))).toEqual({ changed: 8, pictures: 4, missingPictures: 0 });
+    expect(await taken(phone.store, archiveOf(whole))).toMatchObject({ changed: 8, pictures: 4, missingPictures: 0 });
     expect(phone.store.findingsOf(id(1))).toEqual([finding]);
     for (const picture of pictures) {
       expect(new Uint8Array((await phone.store.photoBytes(sum(picture)))?.bytes ?? new ArrayBuffer())).toEqual(picture);
     }
     const before = stateOf(phone);
     const rows = phone.disk.changes.length;
-    expect(await taken(phone.store, archiveOf(whole))).toEqual({ changed: 0, pictures: 0, missingPictures: 0 });
+    expect(await taken(phone.store, archiveOf(whole))).toMatchObject({ changed: 0, pictures: 0, missingPictures: 0 });
     expect([stateOf(phone), phone.disk.changes.length]).toEqual([before, rows]);
   });
 
@@ -138,15 +139,26 @@ describe('taking an archive in', () => {
     ]);
   });
 
-  it('names the volumes that are missing, and takes in those that are there', async () => {
-    const [first, second] = [0, 1].map((n) => {
-      const contents = { records, pictures: pictures.slice(n * 2, n * 2 + 2), volume: n + 1, volumes: 2 };
-      return fileOf(bagOf(payloadOf(contents), `blockworth-20260101-000000-${n + 1}of2`));
-    }) as [File, File];
+  it('takes in the volumes that are there, and remembers what the others hold until they are in too', async () => {
+    const listed = new Map([1, 2, 3].map((n) => [n, pictures.slice(n - 1, n === 3 ? 4 : n)]));
+    const [first, second, third] = [...listed].map(([volume, those]) => {
+      const contents = { records, pictures: those, volume, volumes: 3, listed };
+      return fileOf(bagOf(payloadOf(contents), `blockworth-20260101-000000-${volume}of3`));
+    }) as [File, File, File];
     const phone = await openWindow({ nowMs: NOW });
-    expect((await opened(second)).archive).toMatchObject({ volumes: [2], missingVolumes: [1] });
-    expect(await taken(phone.store, second)).toEqual({ changed: 8, pictures: 2, missingPictures: 2 });
-    expect(await taken(phone.store, [first, second])).toEqual({ changed: 0, pictures: 2, missingPictures: 0 });
+    const out = async () =>
+      stillOutFrom(await phone.store.repository.note(STILL_OUT_NOTE)).map(({ volumes, of, pictures: many }) => ({
+        ...{ volumes, of, many },
+      }));
+    expect(await taken(phone.store, second)).toMatchObject({ changed: 8, pictures: 1, missingPictures: 3 });
+    expect(await out()).toEqual([{ volumes: [1, 3], of: 3, many: 3 }]);
+    // One block of another volume, whose photographs are not the ones that lack.
+    await taken(phone.store, first, new Set([other.id]));
+    expect(await out()).toEqual([{ volumes: [1, 3], of: 3, many: 3 }]);
+    expect(await taken(phone.store, [first, second])).toMatchObject({ changed: 0, pictures: 1, missingPictures: 2 });
+    expect(await out()).toEqual([{ volumes: [3], of: 3, many: 2 }]);
+    await taken(phone.store, third);
+    expect(await phone.store.repository.note(STILL_OUT_NOTE)).toBeNull();
     const stranger = archiveOf({ ...whole, group: 'urn:uuid:another' });
     await expect(opened([first, stranger])).rejects.toMatchObject({ code: 'archive-mixed' });
   });

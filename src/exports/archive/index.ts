@@ -9,9 +9,18 @@ import type { Destination } from '../../workers/archive-messages.ts';
 import type { Archiver } from '../../workers/archiver.ts';
 import { contentsOf, ofType, type Stored } from './contents.ts';
 import { type Keep, type KeptState, type KeptVolume, keepHere } from './keep.ts';
-import { discard, filesOf, named, type PreparedArchive, type PreparedVolume } from './kept.ts';
+import {
+  ARCHIVE_LOCK,
+  discard,
+  filesOf,
+  named,
+  type PreparedArchive,
+  type PreparedVolume,
+  preparedFrom,
+} from './kept.ts';
 import { type ArchivePlan, encoded, planArchive } from './plan.ts';
 import { recordFiles } from './record-files.ts';
+import { rememberPassphrase, takenUp } from './taken-up.ts';
 import { headingOf, type Missing, payloadOf } from './write.ts';
 
 export { discardArchive, keptArchive, type PreparedArchive, type PreparedVolume, sent } from './kept.ts';
@@ -41,6 +50,8 @@ export interface ArchiveTools {
   readonly newId: () => string;
   readonly report: (block: HatBlock, isWhole: boolean, made: string) => ReportDocument | undefined;
   readonly archiver: Archiver;
+  /** Whether a passphrase opens a volume, so that one goes on with the passphrase one began with. */
+  readonly opens?: (volume: File, passphrase: string) => Promise<boolean>;
   /** Where volumes wait; the best this device has, if not given. */
   readonly keep?: Keep;
   /** Most bytes of a volume; tests take less. */
@@ -59,9 +70,6 @@ export interface ArchiveProgress {
 
 /** Room that must stay free beside a volume, in bytes. */
 const SPARE = 5_000_000;
-/** Passphrases of archives in the making, by group: so that one goes on with the same, and none is ever stored. */
-const passphrases = new Map<string, string | null>();
-
 /** Hashes named by what cannot be read: bytes that must not be left behind. */
 const hashesIn = (raw: unknown): string[] =>
   JSON.stringify(raw ?? null, (_, value: unknown) => (typeof value === 'bigint' ? null : value)).match(
@@ -92,7 +100,8 @@ async function withRoom(plan: ArchivePlan, volume: number, tools: ArchiveTools):
 /**
  * Prepares an archive: all volumes of it, or as many as there is room for. What an earlier page that was ended had
  * finished of the same contents is taken up again. Stopped by the signal, nothing of it is left.
- * @throws AppError storage-full when not even one volume fits, export-failed; the signal's reason
+ * @throws AppError storage-full when not even one volume fits, export-failed, archive-passphrase when it is not the one
+ *         the volumes before were locked with; the signal's reason
  */
 export async function prepareArchive(
   wish: ArchiveWish,
@@ -101,7 +110,7 @@ export async function prepareArchive(
 ): Promise<PreparedArchive> {
   const work = () => prepared(wish, tools, tools.keep, onProgress, signal);
   // Two windows at it would take each other's files for leftovers.
-  return globalThis.navigator?.locks ? navigator.locks.request('blockworth-archive', { signal }, work) : work();
+  return globalThis.navigator?.locks ? navigator.locks.request(ARCHIVE_LOCK, { signal }, work) : work();
 }
 
 async function prepared(
@@ -124,9 +133,12 @@ async function prepared(
     catalogue.version,
   ]);
   const fingerprint = await sha256(encoded([about, ...records.map(({ text }) => text)].join('\n')).buffer);
-  let state = await takenUp(keep, fingerprint, wish.passphrase);
+  let state = await takenUp(keep, fingerprint, wish.passphrase, tools.opens);
   state ??= {
-    isBackup: wish.scope.kind === 'shelf' && wish.isWhole,
+    wish: {
+      ...{ scope: wish.scope, isWhole: wish.isWhole, isLocked: wish.passphrase !== null },
+      isPicked: wish.pick !== undefined,
+    },
     fingerprint,
     group: `urn:uuid:${tools.newId()}`,
     made: `${new Date(tools.now()).toISOString().slice(0, 19)}Z`,
@@ -134,23 +146,16 @@ async function prepared(
     volumes: 0,
     finished: [],
     sent: [],
+    isFull: false,
+    missing: [],
   };
-  passphrases.set(state.group, wish.passphrase);
+  rememberPassphrase(state.group, wish.passphrase);
   try {
     return await written(state, { wish, tools, keep, stored, contents, records }, onProgress, signal);
   } catch (error) {
     if (signal.aborted) await discard(keep);
     throw error;
   }
-}
-
-/** What is kept of the same archive, or null. Encrypted volumes go on only in the page that knows their passphrase. */
-async function takenUp(keep: Keep, fingerprint: string, passphrase: string | null): Promise<KeptState | null> {
-  const state = keep.read();
-  if (state?.fingerprint !== fingerprint) return null;
-  if (passphrase !== null && passphrases.get(state.group) !== passphrase) return null;
-  const files = await Promise.all(state.finished.map((volume) => keep.file(volume)));
-  return { ...state, finished: state.finished.filter((_, i) => files[i] !== null) };
 }
 
 interface Writing {
@@ -196,15 +201,16 @@ async function written(
     volumes: plan.volumes.length,
     finished: isSame ? begun.finished : [],
     sent: isSame ? begun.sent : [],
+    isFull: false,
+    missing: isSame ? begun.missing : [],
   };
   await keep.tidy(state.finished.map(({ name }) => name));
-  const missing: Missing[] = [];
+  const missing: Missing[] = [...state.missing];
   const inPicked: PreparedVolume[] = [];
   let done = 0;
-  let left = 0;
   for (let volume = 1; volume <= plan.volumes.length; volume++) {
     const pictures = (plan.volumes[volume - 1] ?? []).filter(({ from }) => from === 'bytes').length;
-    if (state.sent.includes(volume) || state.finished.some((kept) => kept.volume === volume)) {
+    if (state.sent.some((gone) => gone.volume === volume) || state.finished.some((kept) => kept.volume === volume)) {
       done += pictures;
       continue;
     }
@@ -232,22 +238,24 @@ async function written(
           const kept: KeptVolume = { volume, name: heading.name, bytes };
           if (destination.to === 'picked') {
             inPicked.push(named(kept, null));
-            state = { ...state, sent: [...state.sent, volume] };
+            state = { ...state, sent: [...state.sent, kept] };
           } else {
             if (file) keep.hold(heading.name, file);
             state = { ...state, finished: [...state.finished, kept] };
           }
+          state = { ...state, missing: [...missing] };
           keep.write(state);
         });
     if (failed && state.finished.length === 0) throw failed;
     if (failed) {
-      left = plan.volumes.length - state.finished.length - state.sent.length;
+      state = { ...state, isFull: true };
+      keep.write(state);
       break;
     }
   }
-  if (wish.pick && left === 0) keep.forget();
+  if (wish.pick && !state.isFull) keep.forget();
   const ready = [...inPicked, ...(await filesOf(state, keep))].sort((a, b) => a.volume - b.volume);
-  return { isBackup: state.isBackup, made: state.made, volumes: plan.volumes.length, ready, left, missing };
+  return preparedFrom(state, ready);
 }
 
 /** Runs and gives back a full storage as a value; anything else is thrown. */

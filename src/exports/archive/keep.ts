@@ -1,3 +1,4 @@
+import type { ArchiveIndex, ArchiveScope } from '../../core/archive-layout.ts';
 import { privateFolder, removePrivate } from '../../workers/archive-places.ts';
 
 export interface KeptVolume {
@@ -6,10 +7,18 @@ export interface KeptVolume {
   readonly bytes: number;
 }
 
+/** What an archive in the making was to be; of its passphrase only whether there is one. */
+export interface KeptWish {
+  readonly scope: ArchiveScope;
+  readonly isWhole: boolean;
+  readonly isLocked: boolean;
+  /** Written into files the person picked. */
+  readonly isPicked: boolean;
+}
+
 /** What is known of an archive in the making, so that it goes on where it stopped. */
 export interface KeptState {
-  /** Everything here, whole: only that is a backup. */
-  readonly isBackup: boolean;
+  readonly wish: KeptWish;
   /** Of its contents: with other contents it is another archive. */
   readonly fingerprint: string;
   /** Of what lies in which volume. */
@@ -21,7 +30,11 @@ export interface KeptState {
   /** Whole, and waiting to be sent. */
   readonly finished: readonly KeptVolume[];
   /** Handed over and taken away. */
-  readonly sent: readonly number[];
+  readonly sent: readonly KeptVolume[];
+  /** Ended before its last volume for want of room; otherwise it was cut off. */
+  readonly isFull: boolean;
+  /** Photographs that could not be put into the volumes made so far. */
+  readonly missing: ArchiveIndex['missing'];
 }
 
 /** Where finished volumes wait, and what is remembered of them. */
@@ -45,7 +58,9 @@ const KEY = 'blockworth-archive';
 function parsed(text: string | null): KeptState | null {
   try {
     const state = JSON.parse(text ?? 'null') as KeptState | null;
-    return state && Array.isArray(state.finished) && Array.isArray(state.sent) ? state : null;
+    return state?.wish && Array.isArray(state.finished) && Array.isArray(state.sent) && Array.isArray(state.missing)
+      ? state
+      : null;
   } catch {
     return null;
   }

@@ -1,5 +1,4 @@
-import { type Keep, type KeptState, type KeptVolume, keepHere } from './keep.ts';
-import type { Missing } from './write.ts';
+import { type Keep, type KeptState, type KeptVolume, type KeptWish, keepHere } from './keep.ts';
 
 export interface PreparedVolume extends KeptVolume {
   /** To be sent or saved by a fresh tap; null when it was written into a picked file. */
@@ -7,18 +6,24 @@ export interface PreparedVolume extends KeptVolume {
 }
 
 export interface PreparedArchive {
+  readonly wish: KeptWish;
   /** Everything here, whole: only that is a backup. */
   readonly isBackup: boolean;
   readonly made: string;
   readonly volumes: number;
   /** Volumes ready now. */
   readonly ready: readonly PreparedVolume[];
-  /** Volumes for which there was no room yet: send those that are ready, call `sent` for each, and prepare again. */
+  /** Volumes that are not made yet: prepare again for them. */
   readonly left: number;
-  /** Photographs that could not be put in, of the volumes written in this run. */
-  readonly missing: readonly Missing[];
+  /** For want of room: those that are ready must be sent first, and `sent` called for each. */
+  readonly isFull: boolean;
+  /** Bytes of all volumes, those sent earlier included. */
+  readonly bytes: number;
+  /** Photographs that could not be put in. */
+  readonly missing: KeptState['missing'];
 }
 
+const volumeOf = ({ volume, name, bytes }: KeptVolume): KeptVolume => ({ volume, name, bytes });
 export const named = (volume: KeptVolume, file: File | null): PreparedVolume => ({ ...volume, file });
 
 export const filesOf = (state: KeptState, keep: Keep): Promise<PreparedVolume[]> =>
@@ -33,20 +38,49 @@ export async function sent(volume: PreparedVolume, given?: Keep): Promise<void> 
   const next: KeptState = {
     ...state,
     finished: state.finished.filter(({ name }) => name !== volume.name),
-    sent: [...new Set([...state.sent, volume.volume])],
+    sent: [...state.sent.filter(({ name }) => name !== volume.name), volumeOf(volume)],
   };
   if (next.sent.length >= next.volumes) keep.forget();
   else keep.write(next);
 }
 
-/** What is still here of an archive: to be sent, gone on with, or discarded. Null when there is nothing. */
+/** Held while an archive is being made: two windows at it would take each other's files for leftovers. */
+export const ARCHIVE_LOCK = 'blockworth-archive';
+
+/** Does the work unless another is at an archive; null then. */
+async function whileIdle<T>(work: () => Promise<T>): Promise<T | null> {
+  if (!globalThis.navigator?.locks) return work();
+  return navigator.locks.request(ARCHIVE_LOCK, { ifAvailable: true }, (lock) => (lock ? work() : null));
+}
+
+/**
+ * What is still here of an archive: to be sent, gone on with, or discarded. Null when there is nothing, and while one is
+ * being made; what a killed page left of a first volume is taken away.
+ */
 export async function keptArchive(given?: Keep): Promise<PreparedArchive | null> {
   const keep = given ?? (await keepHere());
-  const state = keep.read();
-  if (!state || state.volumes === 0) return null;
-  const ready = (await filesOf(state, keep)).filter(({ file }) => file !== null);
-  const left = state.volumes - ready.length - state.sent.length;
-  return { isBackup: state.isBackup, made: state.made, volumes: state.volumes, ready, left, missing: [] };
+  return whileIdle(async () => {
+    const state = keep.read();
+    if (!state || state.volumes === 0) {
+      await keep.tidy([]);
+      return null;
+    }
+    const ready = (await filesOf(state, keep)).filter(({ file }) => file !== null);
+    return preparedFrom(state, ready);
+  });
+}
+
+export function preparedFrom(
+  { wish, made, volumes, sent: gone, isFull, missing }: KeptState,
+  ready: readonly PreparedVolume[],
+): PreparedArchive {
+  const known = new Map([...gone, ...ready].map(({ volume, bytes }) => [volume, bytes]));
+  return {
+    ...{ wish, made, volumes, ready, isFull, missing },
+    isBackup: wish.scope.kind === 'shelf' && wish.isWhole,
+    left: volumes - known.size,
+    bytes: [...known.values()].reduce((total, bytes) => total + bytes, 0),
+  };
 }
 
 export async function discard(keep: Keep): Promise<void> {

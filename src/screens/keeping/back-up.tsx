@@ -1,6 +1,9 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
+import { AppError } from '../../core/errors.ts';
 import type { ArchiveProgress } from '../../exports/archive/index.ts';
+import { canPickFile } from '../../exports/pick-file.ts';
 import { useBackup } from '../../parts/backup.ts';
+import { type BackupState, type BackupWork, backupWorkOf } from '../../parts/backup-work.ts';
 import { howLongAgo } from '../../text/ages.ts';
 import { bytes } from '../../text/bytes.ts';
 import { sentenceOf } from '../../text/errors.ts';
@@ -9,63 +12,85 @@ import { Button } from '../../ui/button.tsx';
 import { TickField } from '../../ui/field.tsx';
 import css from './keeping.module.css';
 import { ALL, type Part, PartFields } from './part-fields.tsx';
-import { PassphraseField } from './passphrase-field.tsx';
-import { type BackupState, useBackupWork } from './use-backup-work.ts';
-
-type Work = ReturnType<typeof useBackupWork>;
+import { NewPassphrase } from './passphrase-field.tsx';
+import { Ready } from './ready.tsx';
 
 /** Short ones are guessed by trying. Source: house rule. */
 const SHORTEST = 10;
 
 /** How old the last backup is, and the way to a new one. */
 export function BackUp() {
-  const work = useBackupWork();
-  const [isLocked, setLocked] = useState(false);
-  const [typed, setTyped] = useState('');
-  const [again, setAgain] = useState('');
-  const passphrase = isLocked ? typed : null;
-  const fault = isLocked ? faultOf(typed, again) : null;
-  const [part, setPart] = useState<Part>(ALL);
-  const { state } = work;
+  const work = backupWorkOf(useApp());
+  useEffect(() => {
+    work.arrive();
+    return work.leave;
+  }, [work]);
+  const state = work.state.value;
   return (
     <div class={css.stack}>
       <Age />
       {state.at === 'working' && <Working progress={state.progress} stop={work.stop} />}
-      {state.at === 'ready' && <Ready state={state} work={work} passphrase={passphrase} />}
+      {state.at === 'picking' && <Picking state={state} stop={work.stop} />}
+      {state.at === 'ready' && <Ready state={state} work={work} />}
       {state.at === 'failed' && (
         <p role="alert" class={css.alert}>
           {sentenceOf(state.error)}
         </p>
       )}
-      {(state.at === 'start' || state.at === 'failed') && (
-        <>
-          <PartFields part={part} onChange={setPart} />
-          <div>
-            <TickField
-              label="Lock it with a passphrase"
-              hint="Then nobody can open it without: not a finder, and not you."
-              value={isLocked}
-              onChange={setLocked}
-            />
-            {isLocked && (
-              <>
-                <PassphraseField label="Passphrase" value={typed} onChange={setTyped} isNew />
-                <PassphraseField
-                  label="The same again"
-                  value={again}
-                  onChange={setAgain}
-                  isNew
-                  hint={fault ?? undefined}
-                />
-              </>
-            )}
-          </div>
-          <Button look="main" wide disabled={fault !== null} onPress={() => void work.prepare({ ...part, passphrase })}>
-            {part === ALL ? 'Prepare a backup' : 'Prepare the archive'}
-          </Button>
-        </>
-      )}
+      {(state.at === 'start' || state.at === 'failed') && <Wish state={state} work={work} />}
     </div>
+  );
+}
+
+function Wish({ state, work }: { readonly state: BackupState; readonly work: BackupWork }) {
+  const { keeping } = useApp().store;
+  const [part, setPart] = useState<Part>(ALL);
+  const [isLocked, setLocked] = useState(false);
+  const [isPicked, setPicked] = useState(false);
+  const [typed, setTyped] = useState('');
+  const [again, setAgain] = useState('');
+  const [isShown, setShown] = useState(false);
+  const fault = isLocked ? faultOf(typed, isShown ? typed : again) : null;
+  const isTight =
+    keeping.room.value === 'low' ||
+    keeping.room.value === 'full' ||
+    (state.at === 'failed' && state.error instanceof AppError && state.error.code === 'storage-full');
+  return (
+    <>
+      <PartFields part={part} onChange={setPart} />
+      <div>
+        <TickField
+          label="Lock it with a passphrase"
+          hint="Then nobody can open it without: not a finder, and not you."
+          value={isLocked}
+          onChange={setLocked}
+        />
+        {isLocked && (
+          <NewPassphrase
+            {...{ typed, again, isShown, fault }}
+            onType={setTyped}
+            onTypeAgain={setAgain}
+            onShow={setShown}
+          />
+        )}
+        {isTight && canPickFile() && (
+          <TickField
+            label="Write it straight into files I pick"
+            hint="It then takes no room here. For each file you say where it goes: a memory stick will do."
+            value={isPicked}
+            onChange={setPicked}
+          />
+        )}
+      </div>
+      <Button
+        look="main"
+        wide
+        disabled={fault !== null}
+        onPress={() => work.prepare({ ...part, passphrase: isLocked ? typed : null, isPicked })}
+      >
+        {part === ALL ? 'Prepare a backup' : 'Prepare the archive'}
+      </Button>
+    </>
   );
 }
 
@@ -102,12 +127,16 @@ function Working({ progress, stop }: { readonly progress: ArchiveProgress | null
   const file = volumes > 1 ? ` into file ${volume} of ${volumes}` : '';
   return (
     <>
-      <p role="status" class="figures">
+      <p class="visually-hidden" role="status">
+        Preparing it.
+      </p>
+      <p class="figures">
         {stage === 'writing' && of > 0
           ? `Writing photograph ${Math.min(done + 1, of)} of ${of}${file}…`
           : 'Gathering the records…'}
       </p>
       <progress value={of > 0 ? done : undefined} max={of || 1} aria-label="Backup prepared" />
+      <p class={css.hint}>It goes on while you look at other screens, as long as Blockworth stays open.</p>
       <Button wide onPress={stop}>
         Stop
       </Button>
@@ -115,69 +144,21 @@ function Working({ progress, stop }: { readonly progress: ArchiveProgress | null
   );
 }
 
-function Ready({
-  state: { archive, handed, said },
-  work,
-  passphrase,
+function Picking({
+  state: { name, choose },
+  stop,
 }: {
-  readonly state: Extract<BackupState, { at: 'ready' }>;
-  readonly work: Work;
-  readonly passphrase: string | null;
+  readonly state: Extract<BackupState, { at: 'picking' }>;
+  readonly stop: () => void;
 }) {
-  const { now } = useApp();
-  const several = archive.volumes > 1;
-  const isAll = archive.ready.every(({ volume }) => handed.includes(volume));
   return (
     <>
-      <p role="status">
-        {said ||
-          `${archive.isBackup ? 'A backup' : 'An archive'} made ${howLongAgo(Date.parse(archive.made), now())} is ready. Now take it off this device.`}
-      </p>
-      {archive.missing.length > 0 && (
-        <p class={css.alert} role="alert">
-          {archive.missing.length === 1 ? 'One photograph is' : `${archive.missing.length} photographs are`} not in it:
-          not on this device, or damaged here. Restore an older backup that has them.
-        </p>
-      )}
-      <ul class={css.files}>
-        {archive.ready.map((volume) => (
-          <li key={volume.name}>
-            <span>
-              {volume.name} <span class={`${css.hint} figures`}>{bytes(volume.bytes)}</span>
-              {handed.includes(volume.volume) && <b> Handed over.</b>}
-            </span>
-            <div class={css.ways}>
-              <Button
-                look={handed.includes(volume.volume) ? 'plain' : 'main'}
-                label={several ? `Save file ${volume.volume}` : 'Save the file'}
-                onPress={() => work.handOver(volume, 'save')}
-              >
-                Save {several ? `file ${volume.volume}` : 'the file'}
-              </Button>
-              {work.mayBeSent(volume) && (
-                <Button onPress={() => work.handOver(volume, 'send')}>
-                  Send {several ? `file ${volume.volume}` : 'it'}
-                </Button>
-              )}
-            </div>
-          </li>
-        ))}
-      </ul>
-      {archive.left > 0 && (
-        <p>
-          {archive.left === 1 ? 'One more file is' : `${archive.left} more files are`} to come: there was no room for
-          more at once.
-        </p>
-      )}
+      <p role="status">Where is {name} to go?</p>
       <div class={css.ways}>
-        {isAll && (
-          <Button onPress={() => work.done(passphrase)}>
-            {archive.left > 0 ? 'Go on with the next' : 'It has arrived: done'}
-          </Button>
-        )}
-        <Button look="quiet" onPress={work.discard}>
-          {archive.isBackup ? 'Throw this backup away' : 'Throw this archive away'}
+        <Button look="main" onPress={choose}>
+          Pick a place
         </Button>
+        <Button onPress={stop}>Stop</Button>
       </div>
     </>
   );

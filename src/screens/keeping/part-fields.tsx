@@ -1,10 +1,10 @@
+import type { Wanted } from '../../parts/backup-work.ts';
 import { blockName } from '../../parts/block-name.ts';
 import { useApp } from '../../ui/app.ts';
 import { SelectField, TickField } from '../../ui/field.tsx';
-import type { Wanted } from './use-backup-work.ts';
 
 /** What of this device is to go into an archive. */
-export type Part = Omit<Wanted, 'passphrase'>;
+export type Part = Pick<Wanted, 'scope' | 'isWhole'>;
 
 export const ALL: Part = { scope: { kind: 'shelf' }, isWhole: true };
 

@@ -2,25 +2,82 @@ import { useId, useState } from 'preact/hooks';
 import fieldCss from '../../ui/field.module.css';
 import { TickField } from '../../ui/field.tsx';
 
-/** A passphrase, hidden until shown on purpose; the phone's own keeper of passwords may fill it. */
-export function PassphraseField({
-  label,
-  value,
-  onChange,
-  hint,
-  isNew = false,
-}: {
+interface Props {
   readonly label: string;
   readonly value: string;
   readonly onChange: (value: string) => void;
   readonly hint?: string | undefined;
   readonly isNew?: boolean;
+}
+
+/** A passphrase, hidden until shown on purpose; the phone's own keeper of passwords may fill it. */
+export function PassphraseField(props: Props) {
+  const [isShown, setShown] = useState(false);
+  return (
+    <div>
+      <PassphraseInput {...props} isShown={isShown} />
+      <TickField label="Show what is typed" value={isShown} onChange={setShown} />
+    </div>
+  );
+}
+
+/** A new passphrase, typed twice as long as it cannot be seen; one tick shows it, and then once is enough. */
+export function NewPassphrase({
+  typed,
+  again,
+  isShown,
+  fault,
+  onType,
+  onTypeAgain,
+  onShow,
+}: {
+  readonly typed: string;
+  readonly again: string;
+  readonly isShown: boolean;
+  readonly fault: string | null;
+  readonly onType: (typed: string) => void;
+  readonly onTypeAgain: (again: string) => void;
+  readonly onShow: (isShown: boolean) => void;
+}) {
+  const hint = fault ?? undefined;
+  return (
+    <div>
+      <PassphraseInput
+        label="Passphrase"
+        value={typed}
+        onChange={onType}
+        isNew
+        isShown={isShown}
+        hint={isShown ? hint : undefined}
+      />
+      {!isShown && (
+        <PassphraseInput
+          label="The same again"
+          value={again}
+          onChange={onTypeAgain}
+          isNew
+          isShown={false}
+          hint={hint}
+        />
+      )}
+      <TickField label="Show what is typed" value={isShown} onChange={onShow} />
+    </div>
+  );
+}
+
+function PassphraseInput({
+  label,
+  value,
+  onChange,
+  hint,
+  isNew = false,
+  isShown,
+}: Props & {
+  readonly isShown: boolean;
 }) {
   const id = useId();
-  const [isShown, setShown] = useState(false);
   const shared = {
-    id,
-    value,
+    ...{ id, value },
     autocomplete: isNew ? 'new-password' : 'current-password',
     autocapitalize: 'none',
     spellcheck: false,
@@ -36,7 +93,6 @@ export function PassphraseField({
           {hint}
         </p>
       )}
-      <TickField label={`Show: ${label.toLowerCase()}`} value={isShown} onChange={setShown} />
     </div>
   );
 }

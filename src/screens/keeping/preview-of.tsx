@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import type { StillOut } from '../../imports/journal.ts';
 import type { BlockPreview, Fate, Preview } from '../../imports/preview.ts';
 import type { OpenedArchive } from '../../imports/reader.ts';
 import { blockName } from '../../parts/block-name.ts';
@@ -8,6 +9,7 @@ import { useApp } from '../../ui/app.ts';
 import { Button } from '../../ui/button.tsx';
 import { ChoiceField, TickField } from '../../ui/field.tsx';
 import css from './keeping.module.css';
+import { filesNamed } from './volume-words.ts';
 
 const fateWords: Record<Fate, string> = {
   new: 'not here yet',
@@ -30,11 +32,14 @@ const plural = (count: number, one: string, many = `${one}s`): string => `${coun
 export function PreviewOf({
   archive,
   preview,
+  stillOut,
   onTake,
   onClose,
 }: {
   readonly archive: OpenedArchive;
   readonly preview: Preview;
+  /** What these files would leave out. */
+  readonly stillOut: StillOut;
   /** Ids of blocks, or null for everything. */
   readonly onTake: (blocks: ReadonlySet<string> | null) => void;
   readonly onClose: () => void;
@@ -43,7 +48,8 @@ export function PreviewOf({
   const [way, setWay] = useState<'all' | 'some'>('all');
   const [chosen, setChosen] = useState<ReadonlySet<string>>(new Set());
   const [most, setMost] = useState(PAGE);
-  const { index, missingVolumes, kept } = archive;
+  const { index, kept } = archive;
+  const isPart = stillOut.volumes.length > 0;
   const touched = preview.blocks.filter(({ fate, pictures }) => fate !== 'same' || pictures.length > 0);
   const { sales, settings, rest } = preview.others;
   const isNothing = touched.length + sales + rest + kept.length === 0 && !settings;
@@ -63,10 +69,11 @@ export function PreviewOf({
         </b>{' '}
         {isNothing ? 'Everything in it is here already.' : `${plural(touched.length, 'block')} would change.`}
       </p>
-      {missingVolumes.length > 0 && (
-        <p class={css.alert} role="alert">
-          File {missingVolumes.join(', ')} of {index.volumes} is not among these. The records are complete; the
-          photographs in it stay missing until you take it in too.
+      {isPart && (
+        <p class={css.caution} role="note">
+          {filesNamed(stillOut.volumes, index.volumes)} {stillOut.volumes.length === 1 ? 'is' : 'are'} not among these.
+          The records are complete; {plural(stillOut.pictures, 'photograph')} will be missing until{' '}
+          {stillOut.volumes.length === 1 ? 'it is' : 'they are'} taken in too.
         </p>
       )}
       {!index.isWhole && <p>It was made for handing on: private names, places and prices are left out of it.</p>}
@@ -117,7 +124,7 @@ export function PreviewOf({
             disabled={way === 'some' && chosen.size === 0}
             onPress={() => onTake(way === 'all' ? null : chosen)}
           >
-            {missingVolumes.length > 0
+            {isPart && way === 'all'
               ? 'Take in what is here'
               : way === 'all'
                 ? 'Take it in'

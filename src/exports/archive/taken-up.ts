@@ -1,0 +1,30 @@
+import { AppError } from '../../core/errors.ts';
+import type { Keep, KeptState } from './keep.ts';
+
+/** Passphrases of archives in the making, by group: so that one goes on with the same, and none is ever stored. */
+const passphrases = new Map<string, string | null>();
+
+export const rememberPassphrase = (group: string, passphrase: string | null): void =>
+  void passphrases.set(group, passphrase);
+
+/**
+ * What is kept of the same archive, or null. Whether the passphrase is the one it was begun with, this page knows, or
+ * after a restart one of the volumes: an archive locked with two would be a trap.
+ * @throws AppError archive-passphrase when it is another
+ */
+export async function takenUp(
+  keep: Keep,
+  fingerprint: string,
+  passphrase: string | null,
+  opens: ((volume: File, passphrase: string) => Promise<boolean>) | undefined,
+): Promise<KeptState | null> {
+  const state = keep.read();
+  if (state?.fingerprint !== fingerprint) return null;
+  const files = await Promise.all(state.finished.map((volume) => keep.file(volume)));
+  if (passphrase !== null && passphrases.get(state.group) !== passphrase) {
+    const locked = files.find((file) => file !== null);
+    if (passphrases.has(state.group) || !locked || !opens) return null;
+    if (!(await opens(locked, passphrase))) throw new AppError('archive-passphrase');
+  }
+  return { ...state, finished: state.finished.filter((_, i) => files[i] !== null) };
+}
