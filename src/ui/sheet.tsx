@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { useEffect, useId, useRef } from 'preact/hooks';
+import { useId, useLayoutEffect, useRef } from 'preact/hooks';
 import { Button } from './button.tsx';
 import css from './sheet.module.css';
 
@@ -19,15 +19,12 @@ export function Sheet({
 }) {
   const dialog = useRef<HTMLDialogElement>(null);
   const id = useId();
-  useEffect(() => {
+  // Opened and closed with the drawing, not after it: closed while still in the page, the browser gives the focus back to what had
+  // it, and a key pressed at once finds it there.
+  useLayoutEffect(() => {
     const element = dialog.current;
-    const opener = document.activeElement;
     if (element && !element.open) element.showModal();
-    return () => {
-      element?.close();
-      // The sheet is out of the page by now, and the browser gives the focus back only from one that is in it.
-      if (opener instanceof HTMLElement && opener.isConnected) opener.focus({ preventScroll: true });
-    };
+    return () => element?.close();
   }, []);
   return (
     // biome-ignore lint/a11y/useKeyWithClickEvents: a click beside the sheet closes it; by key, Escape does (onCancel)

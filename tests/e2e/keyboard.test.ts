@@ -53,10 +53,7 @@ async function press(page: Page, target: Locator, key: 'Enter' | 'Space' = 'Ente
   await page.keyboard.press(key);
 }
 
-/**
- * The sheet keeps the focus: from where it is round to there again, twice, and never on the page under it. Between the last stop
- * and the first it is with the browser, which hands it on in its own time: a key pressed there may be answered late.
- */
+/** The sheet keeps the focus: from where it is round to there again, twice, and never on the page under it. */
 async function roundAndRound(page: Page, sheet: Locator): Promise<void> {
   const start = await page.evaluateHandle(() => document.activeElement);
   for (let rounds = 0, presses = 0; rounds < 2; presses++) {
@@ -115,7 +112,7 @@ it('takes a finding from the shelf to the record by keyboard alone, seen at ever
   await roundAndRound(page, hands.finding.sheet);
   await page.keyboard.press('Escape');
   await hands.finding.sheet.waitFor({ state: 'detached' });
-  await expect.poll(async () => (await focusOn(hands.walk.another('split'))).isThere).toBe(true);
+  expect((await focusOn(hands.walk.another('split'))).isThere).toBe(true);
   await hands.saved();
   expect(await storedRecords(page, 'finding')).toMatchObject([
     { kind: 'split', zone: 'sideBack', note: NOTE, answers: { widthMm: 1, closesByHand: true } },
