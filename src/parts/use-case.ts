@@ -1,36 +1,13 @@
 import { useMemo } from 'preact/hooks';
-import { type Assessment, assess } from '../core/assess.ts';
+import { assess } from '../core/assess.ts';
 import { plainTerms } from '../core/blank.ts';
-import type {
-  Alignment,
-  Finding,
-  HatBlock,
-  Mark,
-  Offer,
-  Photo,
-  PhotoMark,
-  Sale,
-  Settings,
-  Statement,
-  Survey,
-} from '../core/records.ts';
+import type { Offer } from '../core/records.ts';
+import type { ReportCase } from '../reports/case.ts';
 import { useApp } from '../ui/app.ts';
 
 /** A block with all that belongs to it and its assessment by the book; derived, never stored. */
-export interface BlockCase {
-  readonly block: HatBlock;
-  readonly survey: Survey;
-  readonly findings: readonly Finding[];
-  readonly photos: readonly Photo[];
-  readonly alignments: readonly Alignment[];
-  readonly marks: readonly Mark[];
-  /** What is drawn over its photographs. */
-  readonly photoMarks: readonly PhotoMark[];
-  readonly statements: readonly Statement[];
+export interface BlockCase extends ReportCase {
   readonly offers: readonly Offer[];
-  readonly sale: Sale | undefined;
-  readonly settings: Settings;
-  readonly assessment: Assessment;
 }
 
 /** The case of a block, drawn again whenever one of its records changes; undefined when the block is not there. */

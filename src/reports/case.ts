@@ -19,7 +19,7 @@ import type {
   WorkStep,
 } from '../core/records.ts';
 
-/** What a report is written from: a block with all that belongs to it. */
+/** What a report is written from: a block with all that belongs to it, and its assessment by the book. */
 export interface ReportCase {
   readonly block: HatBlock;
   readonly survey: Survey;
@@ -27,6 +27,7 @@ export interface ReportCase {
   readonly photos: readonly Photo[];
   readonly alignments: readonly Alignment[];
   readonly marks: readonly Mark[];
+  /** What is drawn over its photographs. */
   readonly photoMarks: readonly PhotoMark[];
   readonly statements: readonly Statement[];
   readonly sale: Sale | undefined;
