@@ -9,6 +9,9 @@ const jsx = { jsx: { runtime: 'automatic', importSource: 'preact' } } as const;
 /** How long a quick test may take, ms: a busy machine is slow, not wrong. */
 const PATIENCE = 30_000;
 
+/** How long a test asks again for what is still on its way in a browser, ms. */
+const ASKING = { poll: { timeout: 15_000 } } as const;
+
 /** Four kinds of test, one run, one count: rules in Node, parts in a stand-in DOM, platform in Chromium, the whole built app. */
 export default defineConfig({
   root,
@@ -27,7 +30,13 @@ export default defineConfig({
       {
         root,
         oxc: jsx,
-        test: { name: 'dom', environment: 'happy-dom', testTimeout: PATIENCE, include: ['tests/dom/**/*.test.tsx'] },
+        test: {
+          name: 'dom',
+          environment: 'happy-dom',
+          testTimeout: PATIENCE,
+          expect: ASKING,
+          include: ['tests/dom/**/*.test.tsx'],
+        },
       },
       {
         root,
@@ -56,6 +65,7 @@ export default defineConfig({
           name: 'browser',
           sequence: { groupOrder: 1 },
           testTimeout: PATIENCE,
+          expect: ASKING,
           include: ['tests/browser/**/*.test.{ts,tsx}'],
           browser: {
             enabled: true,
@@ -75,6 +85,7 @@ export default defineConfig({
           maxWorkers: 2,
           sequence: { groupOrder: 2 },
           testTimeout: 90_000,
+          expect: ASKING,
           hookTimeout: 60_000,
           globalSetup: 'tests/support/build-and-serve.ts',
         },
