@@ -4,26 +4,13 @@ import { readHere } from '../../src/imports/reader.ts';
 import { takeIn } from '../../src/imports/take-in.ts';
 import { createMemoryRepository } from '../../src/store/memory.ts';
 import { createStore, type Store } from '../../src/store/store.ts';
-import { jpegOf, payloadOf, photoFields } from '../imports/archives.ts';
+import { payloadOf, photoFields } from '../imports/archives.ts';
 import { aBlock, aFinding, aPhoto, at, id, NEW_YEAR, newIds } from '../store/make.ts';
 import { bagOf, zipOf } from '../support/hostile-zip.ts';
 
-const NOW = NEW_YEAR + 60_000;
+export { photographOf } from '../imports/archives.ts';
 
-/** A JPEG by its markers, of so many bytes that nothing packs. */
-export function photographOf(n: number, size: number): Uint8Array<ArrayBuffer> {
-  const head = jpegOf(`photograph ${n}`);
-  const bytes = new Uint8Array(size);
-  bytes.set(head.subarray(0, -2));
-  let seed = n + 1;
-  for (let i = head.length - 2; i < size - 2; i++) {
-    seed = (Math.imul(seed, 1664525) + 1013904223) >>> 0;
-    // No 0xFF: it would begin a marker.
-    bytes[i] = (seed >>> 24) & 0x7f;
-  }
-  bytes.set([0xff, 0xd9], size - 2);
-  return bytes;
-}
+const NOW = NEW_YEAR + 60_000;
 
 /** Photo records and their blocks, ten photographs to a block. */
 export function photoRecords(pictures: readonly Uint8Array[], from: number): AnyRecord[] {

@@ -15,6 +15,21 @@ export function jpegOf(words: string, width = 8, height = 8): Uint8Array<ArrayBu
   );
 }
 
+/** A JPEG by its markers, of so many bytes that nothing packs. */
+export function photographOf(n: number, size: number): Uint8Array<ArrayBuffer> {
+  const head = jpegOf(`photograph ${n}`);
+  const bytes = new Uint8Array(size);
+  bytes.set(head.subarray(0, -2));
+  let seed = n + 1;
+  for (let i = head.length - 2; i < size - 2; i++) {
+    seed = (Math.imul(seed, 1664525) + 1013904223) >>> 0;
+    // No 0xFF: it would begin a marker.
+    bytes[i] = (seed >>> 24) & 0x7f;
+  }
+  bytes.set([0xff, 0xd9], size - 2);
+  return bytes;
+}
+
 export interface Contents {
   readonly records?: readonly unknown[];
   readonly unreadable?: readonly unknown[];

@@ -104,14 +104,15 @@ export async function freshDevice(
   return { context, page, seen, close: () => context.close() };
 }
 
-/** A device that keeps what it has in a folder, over `kill` and start. */
+/** A device that keeps what it has in a folder, over `kill` and start; the app's own files only where `keepsFiles`. */
 export async function keptDevice(
   profile: string,
-  { offline = false } = {},
+  { offline = false, keepsFiles = true } = {},
 ): Promise<Phone & { kill(): Promise<void> }> {
   const context = await chromium.launchPersistentContext(profile, {
     ...PHONE,
     offline,
+    serviceWorkers: keepsFiles ? 'allow' : 'block',
     executablePath: needBrowser(),
     args: launchArgs,
   });

@@ -88,3 +88,39 @@ export const fillStorage = (page: Page): Promise<number> =>
     db.close();
     return total;
   });
+
+/** All a device keeps: records in the order of their ids, bytes by hash with the hash they really have, rows of history. */
+export interface Held {
+  readonly records: readonly Row[];
+  readonly bytes: readonly (readonly [key: string, sha256: string])[];
+  readonly changes: number;
+  readonly notes: readonly string[];
+}
+
+/** Everything in the page's database, read past the app. */
+export const storedAll = (page: Page): Promise<Held> =>
+  page.evaluate(async () => {
+    const db = await new Promise<IDBDatabase>((resolve, reject) => {
+      const opening = indexedDB.open('blockworth');
+      opening.onsuccess = () => resolve(opening.result);
+      opening.onerror = () => reject(opening.error);
+    });
+    const done = <T>(request: IDBRequest<T>): Promise<T> =>
+      new Promise((resolve, reject) => {
+        request.onsuccess = () => resolve(request.result);
+        request.onerror = () => reject(request.error);
+      });
+    const store = (name: string) => db.transaction(name).objectStore(name);
+    const keys = (await done(store('bytes').getAllKeys())).map(String);
+    const bytes: [string, string][] = [];
+    for (const key of keys) {
+      const row: { bytes: ArrayBuffer } = await done(store('bytes').get(key));
+      const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', row.bytes));
+      bytes.push([key, Array.from(digest, (byte) => byte.toString(16).padStart(2, '0')).join('')]);
+    }
+    const records = (await done(store('records').getAll())) as { id: string; type: string }[];
+    const changes = await done(store('changes').count());
+    const notes = (await done(store('meta').getAllKeys())).map(String).filter((key) => key.startsWith('note:'));
+    db.close();
+    return { records: records.sort((a, b) => (a.id < b.id ? -1 : 1)), bytes, changes, notes };
+  });
