@@ -24,6 +24,7 @@ export default defineConfig({
           name: 'unit',
           environment: 'node',
           testTimeout: PATIENCE,
+          setupFiles: ['tests/support/seed.ts'],
           include: ['tests/{core,catalogue,pixels,store,exports,reports,imports,text,house}/**/*.test.ts'],
         },
       },
