@@ -4,6 +4,7 @@ import strong from 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf?url';
 import { AppError } from '../core/errors.ts';
 import type { ReportDocument, ReportPhoto } from '../core/report.ts';
 import type { PdfOrder, PdfReply } from './pdf/pdf-messages.ts';
+import { wholePhotographs, writerSteps } from './pdf/steps.ts';
 import type { ReportFormat, WriteTools } from './report-file.ts';
 
 /** Above this much in photographs they are made smaller: what a mail takes. */
@@ -21,28 +22,37 @@ export const mustReduce = (report: ReportDocument): boolean =>
   [...new Map(photosIn(report).map(({ sha256, bytes }) => [sha256, bytes])).values()].reduce((a, b) => a + b, 0) >
   MOST_BYTES;
 
-/** Photographs in the making at once: more are more memory, and a phone has few cores. */
-const AHEAD = 3;
+/** Photographs begun and not yet asked for: enough that the writer never waits, few enough for a phone to hold. */
+const AHEAD = 16;
 
 type Picture = Awaited<ReturnType<WriteTools['picture']>>;
 
-/** Makes the photographs of a report in their order, a few ahead of the one that is asked for. */
-function aheadOf(photos: readonly ReportPhoto[], make: (sha256: string) => Promise<Picture>) {
-  const left = [...new Set(photos.map(({ sha256 }) => sha256))];
+/**
+ * Begins to make the photographs of a report in their order at once, some ahead of the one that is asked for, so that
+ * they are made while the faces are read and the text is laid out.
+ * @param onMade said of each of these, whatever became of it
+ */
+function aheadOf(hashes: readonly string[], make: (sha256: string) => Promise<Picture>, onMade: () => void) {
+  const left = [...hashes];
   const begun = new Map<string, Promise<Picture>>();
   const begin = (sha256: string): Promise<Picture> => {
     const made = make(sha256);
-    // Its failure is told where it is asked for.
-    made.catch(() => undefined);
     begun.set(sha256, made);
+    const at = left.indexOf(sha256);
+    if (at >= 0) left.splice(at, 1);
+    // Its failure is told where it is asked for.
+    const settled = at >= 0 ? onMade : () => undefined;
+    made.then(settled, settled);
     return made;
   };
+  const goAhead = (): void => {
+    for (const next of left.slice(0, Math.max(0, AHEAD - begun.size))) begin(next);
+  };
+  goAhead();
   return (sha256: string): Promise<Picture> => {
     const asked = begun.get(sha256) ?? begin(sha256);
     begun.delete(sha256);
-    const at = left.indexOf(sha256);
-    if (at >= 0) left.splice(at, 1);
-    for (const next of left.slice(0, AHEAD - 1)) if (!begun.has(next)) begin(next);
+    goAhead();
     return asked;
   };
 }
@@ -71,15 +81,25 @@ export async function writePdfFile(report: ReportDocument, tools: WriteTools, st
     const fail = (cause: unknown): void => settle(() => reject(new AppError('export-failed', { cause })));
     signal.addEventListener('abort', stop);
 
-    // Made ahead of their turn: decoding and packing run beside each other, and the worker need not wait.
-    const picture = aheadOf(photosIn(report), (sha256) => tools.picture(sha256, wish));
+    const photographs = wholePhotographs(report);
+    const of = writerSteps(report) + photographs.length;
+    let written = 0;
+    let made = 0;
+    const tell = (): void => onStep(written + made, of);
+    const picture = aheadOf(
+      photographs,
+      (sha256) => tools.picture(sha256, wish),
+      () => {
+        made += 1;
+        tell();
+      },
+    );
 
     async function hand(asked: PdfReply & { id: number }): Promise<void> {
       const { id } = asked;
       if (asked.what === 'wantPicture') {
-        const made = await picture(asked.sha256);
         // A copy: the store may keep its own.
-        const bytes = made?.bytes.slice(0);
+        const bytes = (await picture(asked.sha256))?.bytes.slice(0);
         order({ what: 'picture', id, bytes }, bytes ? [bytes] : []);
       } else if (asked.what === 'wantPair') {
         const { pair } = asked;
@@ -89,8 +109,10 @@ export async function writePdfFile(report: ReportDocument, tools: WriteTools, st
     }
 
     worker.addEventListener('message', ({ data }: MessageEvent<PdfReply>) => {
-      if (data.what === 'step') onStep(data.done, data.of);
-      else if (data.what === 'done') settle(() => resolve(data.file));
+      if (data.what === 'step') {
+        written = data.done;
+        tell();
+      } else if (data.what === 'done') settle(() => resolve(data.file));
       else if (data.what === 'failed') fail(new Error(data.reason));
       else
         hand(data).catch((error: unknown) => {

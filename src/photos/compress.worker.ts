@@ -1,6 +1,6 @@
 import { AppError } from '../core/errors.ts';
 import { prepare } from './prepare.ts';
-import { offscreen } from './surface.ts';
+import { canDrawOffscreen, offscreen } from './surface.ts';
 import type { PrepareReply, PrepareRequest } from './worker-messages.ts';
 import { workingCopy } from './working-copy.ts';
 
@@ -8,17 +8,8 @@ declare const self: DedicatedWorkerGlobalScope;
 
 const say = (reply: PrepareReply, transfer: Transferable[] = []): void => self.postMessage(reply, transfer);
 
-function canDraw(): boolean {
-  try {
-    offscreen(1, 1).free();
-    return true;
-  } catch {
-    return false;
-  }
-}
-
 self.addEventListener('message', async ({ data }: MessageEvent<PrepareRequest>) => {
-  if (!canDraw()) return say({ what: 'unable' });
+  if (!canDrawOffscreen()) return say({ what: 'unable' });
   const { file, name, wishes } = data;
   try {
     const means = { makeSurface: offscreen, workingCopy };

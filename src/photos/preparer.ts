@@ -2,6 +2,7 @@ import { AppError } from '../core/errors.ts';
 import { afterAwake } from './awake.ts';
 import type { Wishes } from './prepare.ts';
 import type { PhotoStage, PreparedPhoto } from './prepared-photo.ts';
+import { unlessAborted } from './unless-aborted.ts';
 import type { PrepareReply, PrepareRequest } from './worker-messages.ts';
 
 /** The part of a Worker used here, so that tests can hand in one that hangs. */
@@ -25,17 +26,6 @@ export interface Job extends PrepareRequest {
 }
 
 type Outcome = PreparedPhoto | 'unable' | 'cameraFactsTooSlow';
-
-/** Ends early when the signal says so, whatever the job is doing. */
-function unlessAborted<Result>(signal: AbortSignal | undefined, work: Promise<Result>): Promise<Result> {
-  if (!signal) return work;
-  return new Promise((resolve, reject) => {
-    const stop = () => reject(signal.reason);
-    if (signal.aborted) stop();
-    signal.addEventListener('abort', stop, { once: true });
-    work.then(resolve, reject).finally(() => signal.removeEventListener('abort', stop));
-  });
-}
 
 /**
  * Does jobs one after another, since two pictures decoded at once are what a phone dies of. Holds at most one worker:

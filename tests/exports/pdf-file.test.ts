@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { AppError } from '../../src/core/errors.ts';
 import type { PdfOrder, PdfReply } from '../../src/exports/pdf/pdf-messages.ts';
+import { writerSteps } from '../../src/exports/pdf/steps.ts';
 import { mustReduce, writePdfFile } from '../../src/exports/pdf.ts';
 import type { PictureWish, WriteTools } from '../../src/exports/report-file.ts';
 import { benchCase } from '../support/report-cases.ts';
@@ -62,11 +63,52 @@ describe('writing a PDF beside the page', () => {
     expect(picture).toMatchObject({ what: 'picture', id: 1 });
     expect(picture?.what === 'picture' && picture.bytes).not.toBe(bytes);
     expect(picture?.what === 'picture' && picture.bytes?.byteLength).toBe(photo.file.length);
-    worker.says({ what: 'step', done: 3, of: 9 });
+    worker.says({ what: 'step', done: 3 });
     worker.says({ what: 'done', file: new Blob(['%PDF']) });
     expect(await (await file).text()).toBe('%PDF');
-    expect(steps).toEqual([[3, 9]]);
+    // Three told by the worker, one photograph made; what all of them are is the report's to say.
+    const of = writerSteps(report) + 1;
+    expect(steps).toEqual([
+      [1, of],
+      [4, of],
+    ]);
     expect(worker.ended()).toBe(true);
+  });
+
+  it('makes photographs while the worker still lays out the text, not all at once, and each only once', async () => {
+    const photos = Array.from({ length: 30 }, (_, index) => aPicture(8, 6, index));
+    const worker = aWorker();
+    const asked: string[] = [];
+    const steps: number[] = [];
+    const file = writePdfFile(
+      reportOf('asFound', benchCase('L01', photos)),
+      toolsWith({
+        picture: async (sha256) => {
+          asked.push(sha256);
+          return undefined;
+        },
+        onStep: (done) => steps.push(done),
+      }),
+      worker.start,
+    );
+    await soon();
+    const begun = asked.length;
+    expect(begun).toBeGreaterThan(1);
+    expect(begun).toBeLessThan(30);
+    expect(steps).toEqual(asked.map((_, index) => index + 1));
+    for (const [id, { sha256 }] of photos.entries()) {
+      worker.says({ what: 'wantPicture', id, sha256 });
+      await soon();
+    }
+    expect([...asked].sort()).toEqual(photos.map(({ sha256 }) => sha256).sort());
+    expect(steps.at(-1)).toBe(30);
+    // A photograph asked for once more, for a pair that could not be lined up after all, is no step of the report.
+    worker.says({ what: 'wantPicture', id: 30, sha256: 'another' });
+    await soon();
+    expect(asked.at(-1)).toBe('another');
+    expect(steps.at(-1)).toBe(30);
+    worker.says({ what: 'done', file: new Blob([]) });
+    await file;
   });
 
   it('asks for smaller pictures only where the stored ones are too much together', async () => {

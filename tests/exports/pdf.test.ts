@@ -6,6 +6,7 @@ import type { ReportDocument } from '../../src/core/report.ts';
 import { figureShapes } from '../../src/drawings/figure-shapes.ts';
 import { drawings } from '../../src/drawings/index.ts';
 import { openPaper } from '../../src/exports/pdf/paper.ts';
+import { writerSteps } from '../../src/exports/pdf/steps.ts';
 import { columnWidths } from '../../src/exports/pdf/table.ts';
 import { LOOKS, typeFor } from '../../src/exports/pdf/type.ts';
 import { xmpOf } from '../../src/exports/pdf/xmp.ts';
@@ -138,6 +139,15 @@ describe('a report as PDF', () => {
       expect(bare.info('-struct')).toMatch(/^\s*Figure/m);
     },
   );
+
+  it('tells every step of its writing, and the last one makes the bar full', async () => {
+    for (const kind of KINDS) {
+      const report = reportOf(kind, facts);
+      const steps: number[] = [];
+      await bytesOf(report, pictures, (done) => steps.push(done));
+      expect(steps).toEqual(Array.from({ length: writerSteps(report) }, (_, index) => index + 1));
+    }
+  }, 60_000);
 
   it('is the same to the byte for the same report, and another for another day', async () => {
     const again = await bytesOf(reportOf('asFound', facts), pictures);

@@ -56,10 +56,11 @@ export function aPicture(width: number, height: number, seed = 0): TakenPhoto & 
 export async function bytesOf(
   report: ReportDocument,
   pictures: readonly { readonly sha256: string; readonly file: Uint8Array }[] = [],
+  onStep: (done: number) => void = () => undefined,
 ): Promise<Buffer> {
   const pieces = await writePdf(report, faces, {
     reduced: false,
-    onStep: () => undefined,
+    onStep,
     picture: async (sha256) => pictures.find((one) => one.sha256 === sha256)?.file,
     aligned: async () => undefined,
   });

@@ -18,6 +18,6 @@ export type PdfOrder =
 export type PdfReply =
   | { readonly what: 'wantPicture'; readonly id: number; readonly sha256: string }
   | { readonly what: 'wantPair'; readonly id: number; readonly pair: ReportPair }
-  | { readonly what: 'step'; readonly done: number; readonly of: number }
+  | { readonly what: 'step'; readonly done: number }
   | { readonly what: 'done'; readonly file: Blob }
   | { readonly what: 'failed'; readonly reason: string };

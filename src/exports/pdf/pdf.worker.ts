@@ -32,7 +32,7 @@ async function facesAt(urls: Readonly<Record<Face, string>>): Promise<FaceFiles>
 async function write({ report, faces, reduced }: PdfOrder & { what: 'write' }): Promise<void> {
   const pieces = await writePdf(report, await facesAt(faces), {
     reduced,
-    onStep: (done, of) => say({ what: 'step', done, of }),
+    onStep: (done) => say({ what: 'step', done }),
     async picture(sha256) {
       const given = await ask((id) => ({ what: 'wantPicture', id, sha256 }));
       return given.what === 'picture' && given.bytes ? new Uint8Array(given.bytes) : undefined;

@@ -8,14 +8,11 @@ import { addLines, drawLines, LOOKS, type Look, type SetText, type Type, typeFor
 import { hairline, layFacts, layHeading, layList, layParagraph } from './words.ts';
 
 export interface PdfSource extends PictureSource {
-  /** Steps are parts of the report and pictures. */
-  onStep(done: number, of: number): void;
+  /** Steps as `writerSteps` counts them. */
+  onStep(done: number): void;
   /** Said where pictures were made smaller for this file. */
   readonly reduced: boolean;
 }
-
-const picturesIn = (part: ReportPart): number =>
-  part.kind === 'photographs' ? part.items.length : part.kind === 'pair' ? 1 : 0;
 
 /** Lines about equally long: no last word alone under a long title. */
 function balanced(type: Type, text: string, look: Look, width: number): SetText {
@@ -82,10 +79,8 @@ export async function writePdf(
 ): Promise<readonly Uint8Array[]> {
   const paper = openPaper(report, faces);
   const type = typeFor(paper);
-  // Laid out, then drawn: two steps a part.
-  const of = report.parts.reduce((sum, part) => sum + 2 + picturesIn(part), 0);
   let done = 0;
-  const step = (): void => source.onStep(++done, of);
+  const step = (): void => source.onStep(++done);
 
   function lay(part: ReportPart): Laid {
     switch (part.kind) {
@@ -109,6 +104,7 @@ export async function writePdf(
   }
 
   title(paper, type, report);
+  step();
   const laid = report.parts.map((part) => {
     const piece = lay(part);
     step();
@@ -146,5 +142,6 @@ export async function writePdf(
     await paragraph.draw();
   }
   feet(paper, type, report);
+  step();
   return paper.finish();
 }

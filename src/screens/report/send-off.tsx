@@ -33,7 +33,7 @@ export function SendOff({ report, format }: { readonly report: ReportDocument; r
     setState({ at: 'writing', done: 0, of: 0 });
     try {
       const blob = await format.write(report, {
-        picture: reportPictures((sha256) => store.photoBytes(sha256)),
+        picture: reportPictures((sha256) => store.photoBytes(sha256), control.signal),
         aligned: (pair) => alignedCrops(pair, (sha256) => store.photoBytes(sha256), control.signal),
         signal: control.signal,
         onStep: (done, of) => {
@@ -47,6 +47,9 @@ export function SendOff({ report, format }: { readonly report: ReportDocument; r
       if (work.current !== control) return;
       if (control.signal.aborted) setState({ at: 'start' });
       else setState({ at: 'failed', error });
+    } finally {
+      // Ends what helped to write it.
+      control.abort();
     }
   }
 
