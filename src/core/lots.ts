@@ -28,11 +28,11 @@ export interface Lot {
   readonly offers: readonly Offer[];
 }
 
-/** Terms the lots are sold at, in which currency, and what a copy takes, hours: the same for all. */
+/** Terms the lots are sold at, in which currency, and what a copy takes: the same for all. */
 export interface TableFacts {
   readonly currency: string;
   readonly terms: SaleTerms;
-  readonly copyHours: number;
+  readonly copy: { readonly hours: number; readonly days: number };
 }
 
 export const LOOKED = ['not', 'partly', 'all'] as const;
@@ -46,7 +46,7 @@ export interface BlockFigures {
   readonly looked: Looked;
   /** Most it is worth in all, minor units; undefined while not reckoned. */
   readonly worth: MinorUnits | undefined;
-  /** Hands-on hours of the whole restoration, also where it would serve as it is; of a copy where only that pays. */
+  /** Hands-on hours and days of the whole restoration, also where it would serve as it is; of a copy where only that pays. */
   readonly hours: number;
   readonly days: number;
   readonly quarantine: boolean;
@@ -95,21 +95,23 @@ export function worthInAll({ book, forecast }: Pick<LotBlock, 'book' | 'forecast
 const hasEffect = ({ gates }: Assessment, effect: string): boolean =>
   gates.some(({ effects }) => effects.some((one) => one === effect));
 
-function hoursOf({ book, forecast }: LotBlock, copyHours: number): number {
-  const whole = forecast?.hours.p50 ?? book.plan.meanHours;
-  const hours: Record<Strategy, number> = { restore: whole, copy: copyHours, keep: whole };
-  return hours[forecast?.best ?? 'restore'];
+function timeOf({ book, forecast }: LotBlock, copy: TableFacts['copy']): TableFacts['copy'] {
+  const whole = {
+    hours: forecast?.hours.p50 ?? book.plan.meanHours,
+    days: Math.round(forecast?.days.p50 ?? book.days.total),
+  };
+  const time: Record<Strategy, TableFacts['copy']> = { restore: whole, copy, keep: whole };
+  return time[forecast?.best ?? 'restore'];
 }
 
-export function figuresOf(one: LotBlock, { copyHours }: Pick<TableFacts, 'copyHours'>): BlockFigures {
-  const { block, survey, book, forecast } = one;
+export function figuresOf(one: LotBlock, { copy }: Pick<TableFacts, 'copy'>): BlockFigures {
+  const { block, survey, book } = one;
   return {
+    ...timeOf(one, copy),
     id: block.id,
     verdict: book.verdict,
     looked: lookedAt(book.kinds),
     worth: worthInAll(one),
-    hours: hoursOf(one, copyHours),
-    days: Math.round(forecast?.days.p50 ?? book.days.total),
     quarantine: hasEffect(book, 'quarantine'),
     refused: hasEffect(book, 'refuse'),
     shape: shapeOf(block, survey.measures),

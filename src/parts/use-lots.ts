@@ -1,6 +1,7 @@
 import { type Signal, signal } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
 import { type Assessment, assess } from '../core/assess.ts';
+import { daysFor, eveningsOf } from '../core/days.ts';
 import { type Lot, type LotBlock, type LotRow, rowOf, type TableFacts } from '../core/lots.ts';
 import type { JobLot, Sale } from '../core/records.ts';
 import { hash32 } from '../core/simulate/random.ts';
@@ -56,8 +57,11 @@ export function useLots(sale: Sale): { readonly rows: readonly LotRow[]; readonl
   const tallies = own.tallies.value;
   // What they say, not which object says it: a block of another kind looked at elsewhere changes nothing here.
   const beliefs = useMemo(() => JSON.stringify(tallies), [tallies]);
-  const copyHours = useMemo(() => copyPlan(catalogue, pace).meanHours, [catalogue, pace]);
-  const facts: TableFacts = { terms: sale.terms, currency: sale.currency, copyHours };
+  const copy = useMemo(() => {
+    const plan = copyPlan(catalogue, pace);
+    return { hours: plan.meanHours, days: daysFor(plan, eveningsOf(settings)).total };
+  }, [catalogue, pace, settings]);
+  const facts: TableFacts = { terms: sale.terms, currency: sale.currency, copy };
 
   const asks: { readonly kept: Kept; readonly key: Key; readonly facts: ForecastCase }[] = [];
   const blocks = store.blocksOf(sale.id).flatMap((block): LotBlock[] => {
@@ -98,7 +102,7 @@ export function useLots(sale: Sale): { readonly rows: readonly LotRow[]; readonl
 
   const rows = lotsOf(blocks, store.lotsOf(sale.id), store).map((lot) => {
     const key = [
-      ...[lot.job, lot.offers, sale.terms, sale.currency, copyHours],
+      ...[lot.job, lot.offers, sale.terms, sale.currency, copy],
       ...lot.blocks.flatMap(({ block, survey, book, forecast }) => [block, survey, book, forecast]),
     ];
     const before = memory.rows.get(lot.id);

@@ -20,7 +20,7 @@ const facts = {
     vatOn: 'fees',
     bidSteps: [{ from: 0, step: 500 }],
   }),
-  copyHours: 3,
+  copy: { hours: 3, days: 20 },
   currency: 'GBP',
 };
 const purse: Purse = { money: 80_000, minutes: 60 * 60, held: {} };

@@ -16,7 +16,7 @@ const terms = someTerms({
   vatOn: 'fees',
   fixedCosts: [{ what: 'Post', amount: 1_400 }],
 });
-const facts = { terms, copyHours: 3, currency: 'GBP' };
+const facts = { terms, copy: { hours: 3, days: 20 }, currency: 'GBP' };
 const blockOf = (number: string, n: number): LotBlock => {
   const its = caseOfLot(number);
   const block = { ...its.block, id: id(n) };

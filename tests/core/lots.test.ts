@@ -26,7 +26,7 @@ import {
 import { id } from '../store/make.ts';
 
 const settings = someSettings();
-const facts = { terms: someTerms({ way: 'haggle' }), copyHours: 3, currency: 'GBP' };
+const facts = { terms: someTerms({ way: 'haggle' }), copy: { hours: 3, days: 20 }, currency: 'GBP' };
 
 /** A lot of the example sale, everything looked at, by the book and by the draws. */
 function exampleBlock(number: string, blockId: string): LotBlock {
