@@ -16,8 +16,8 @@ export default function GapsScreen() {
   const term = (id: string): string => entry(catalogue.types, id)?.term ?? id;
   return (
     <Page title="What the shelf lacks" back={{ href: to('/sales'), label: 'Sales' }}>
-      <Section title="Sizes you work in">
-        <UsualSizes />
+      <Section title="Head sizes you work in">
+        <UsualSizes hideLabel />
       </Section>
       <Section title="Shapes by sizes">
         {sizes.length === 0 || shelf.length === 0 ? (

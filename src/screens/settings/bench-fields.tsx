@@ -1,6 +1,7 @@
 import type { Settings } from '../../core/records.ts';
 import { useActions } from '../../parts/actions.ts';
 import { NumberField } from '../../ui/field.tsx';
+import { SeveralField } from '../../ui/several-field.tsx';
 import css from './settings.module.css';
 
 const weekdays = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'] as const;
@@ -22,23 +23,17 @@ export function BenchFields({ settings }: { readonly settings: Settings }) {
         value={settings.eveningHours}
         onChange={(hours) => hours !== null && actions.setSettings({ eveningHours: hours })}
       />
-      <fieldset class={css.week}>
-        <legend>Evenings at the bench</legend>
-        <div>
-          {weekdays.map((name, day) => (
-            <button
-              key={name}
-              type="button"
-              aria-pressed={evenings[day] ?? false}
-              aria-label={name}
-              disabled={isLast(day)}
-              onClick={() => actions.setSettings({ evenings: evenings.map((free, at) => (at === day ? !free : free)) })}
-            >
-              {name.slice(0, 3)}
-            </button>
-          ))}
-        </div>
-      </fieldset>
+      <SeveralField
+        label="Evenings at the bench"
+        options={weekdays.map((name, day) => ({
+          id: day,
+          label: name.slice(0, 3),
+          name,
+          chosen: evenings[day] ?? false,
+          fixed: isLast(day),
+        }))}
+        onToggle={(day) => actions.setSettings({ evenings: evenings.map((free, at) => (at === day ? !free : free)) })}
+      />
       <p class={css.hint}>
         Waits for glue and drying run on every day. One evening always stays, or nothing gets done.
       </p>
