@@ -22,6 +22,15 @@ export default function SettingsScreen() {
       title="Settings"
       aside={
         <>
+          <Section title="Where your blocks live">
+            <ClimateFields settings={settings} />
+          </Section>
+          <Section title="Units and sizes">
+            <AppFields settings={settings} />
+          </Section>
+          <Section title="Photographs">
+            <PhotoFields settings={settings} />
+          </Section>
           <Section title="Kept on this device">
             <p>Backing up, restoring, another phone’s file, and how much room is left.</p>
             <Button href="#/keeping">Keeping</Button>
@@ -59,15 +68,6 @@ export default function SettingsScreen() {
       </Section>
       <Section title="Your workshop">
         <WorkshopFields settings={settings} />
-      </Section>
-      <Section title="Where your blocks live">
-        <ClimateFields settings={settings} />
-      </Section>
-      <Section title="Units and sizes">
-        <AppFields settings={settings} />
-      </Section>
-      <Section title="Photographs">
-        <PhotoFields settings={settings} />
       </Section>
     </Page>
   );
