@@ -35,7 +35,7 @@ it('walks round a plain sound block within 25 taps, and ends with nothing left t
     await expect.poll(() => heading.textContent()).not.toBe(here);
   }
   await hands.block.answer.waitFor();
-  await expect.poll(() => page.getByRole('main').textContent()).toMatch(/, 0 not looked for yet\./);
+  await expect.poll(() => page.getByRole('main').textContent()).toMatch(/, none left to look for\./);
   expect(await hands.answer.verdict('sound').first().isVisible()).toBe(true);
   expect(hands.taps()).toBeLessThanOrEqual(25);
   await close();

@@ -12,7 +12,6 @@ import { CopyPlan, PathChoice } from '../../parts/copy-path.tsx';
 import { drawingOf } from '../../parts/drawing-of.ts';
 import { FindingSheet } from '../../parts/finding-sheet.tsx';
 import { Gone } from '../../parts/gone.tsx';
-import { GradeBadge } from '../../parts/grade-badge.tsx';
 import { MoneySpent } from '../../parts/money-spent.tsx';
 import { OtherWords } from '../../parts/other-words.tsx';
 import { PhotoStrip } from '../../parts/photo-strip.tsx';
@@ -21,8 +20,8 @@ import { PlanList } from '../../parts/plan-list.tsx';
 import { PriceFields } from '../../parts/price-fields.tsx';
 import { ReadyChecks } from '../../parts/ready-checks.tsx';
 import { type BlockCase, useCase } from '../../parts/use-case.ts';
-import { useNames } from '../../parts/use-names.ts';
-import { list, measured } from '../../text/format.ts';
+import { small } from '../../text/conditions.ts';
+import { list } from '../../text/format.ts';
 import { useApp } from '../../ui/app.ts';
 import { Button } from '../../ui/button.tsx';
 import { TextField } from '../../ui/field.tsx';
@@ -30,6 +29,7 @@ import { Page, Section } from '../../ui/page.tsx';
 import { type Params, to } from '../../ui/route.ts';
 import { go } from '../../ui/router.tsx';
 import css from './block.module.css';
+import { Findings } from './findings.tsx';
 
 export default function BlockScreen({ params }: { params: Params }) {
   const of = useCase(params.id ?? '');
@@ -43,7 +43,7 @@ function BlockPage({ of }: { readonly of: BlockCase }) {
   const [openFinding, setOpenFinding] = useState<string>();
   const at = (path: string): string => to(`/block/:id${path}`, { id: block.id });
   const type = entry(catalogue.types, block.blockType);
-  const materials = block.materials.map((id) => entry(catalogue.materials, id)?.term ?? id);
+  const materials = block.materials.map((id) => small(entry(catalogue.materials, id)?.term ?? id));
   const copies = pathOf(block, of.assessment).path === 'copy';
   const isHome = block.place !== 'lookingAt';
   return (
@@ -83,15 +83,6 @@ function BlockPage({ of }: { readonly of: BlockCase }) {
       }
       aside={
         <>
-          <Section title="What it would take">
-            <PathChoice of={of} />
-            {copies ? <CopyPlan of={of} /> : <PlanList of={of} />}
-          </Section>
-          {isHome && (
-            <Section title="Before first use">
-              <ReadyChecks of={of} />
-            </Section>
-          )}
           {(isHome || of.offers.some(({ what }) => what === 'paid')) && (
             <Section title="Money spent">
               <MoneySpent of={of} />
@@ -143,56 +134,17 @@ function BlockPage({ of }: { readonly of: BlockCase }) {
       <Section title="Story and marks" aside={<a href={at('/story')}>Write</a>}>
         <Story of={of} />
       </Section>
+      <Section title="What it would take">
+        <PathChoice of={of} />
+        {copies ? <CopyPlan of={of} /> : <PlanList of={of} />}
+      </Section>
+      {isHome && (
+        <Section title="Before first use">
+          <ReadyChecks of={of} />
+        </Section>
+      )}
       {openFinding && <FindingSheet of={of} findingId={openFinding} onClose={() => setOpenFinding(undefined)} />}
     </Page>
-  );
-}
-
-function Findings({ of, onOpen }: { readonly of: BlockCase; readonly onOpen: (id: string) => void }) {
-  const { catalogue } = useApp();
-  const { kindTerm, zoneTerm } = useNames(of);
-  const { graded, unscored, kinds } = of.assessment;
-  const noneSeen = kinds.filter(({ state }) => state === 'noneSeen').length;
-  const notLooked = kinds.filter(({ state }) => state === 'notLooked').length;
-  return (
-    <>
-      <ul class={css.findings}>
-        {graded.map(({ finding, grade }) => (
-          <li key={finding.id}>
-            <button type="button" onClick={() => onOpen(finding.id)}>
-              <b class="figures">{finding.number}</b>
-              <span>
-                {kindTerm(finding.kind)}
-                <small>
-                  {zoneTerm(finding.zone)}
-                  {finding.part !== null && `, part ${finding.part}`}
-                  {entry(catalogue.damage, finding.kind)
-                    ?.asks.flatMap((ask) => {
-                      const value = finding.answers[ask.id];
-                      return ask.type === 'measure' && ask.unit !== 'level' && typeof value === 'number'
-                        ? [`, ${ask.label.toLocaleLowerCase('en-GB')} ${measured(value, ask.unit, of.settings.units)}`]
-                        : [];
-                    })
-                    .join('')}
-                </small>
-              </span>
-              <GradeBadge grade={grade} />
-            </button>
-          </li>
-        ))}
-        {unscored.map((finding) => (
-          <li key={finding.id}>
-            <p>
-              <b class="figures">{finding.number}</b> {kindTerm(finding.kind)}: kept, not scored.
-            </p>
-          </li>
-        ))}
-      </ul>
-      <p class={css.counts}>
-        {graded.length === 0 && 'Nothing found so far. '}
-        {noneSeen} kinds looked for and not seen, {notLooked} not looked for yet.
-      </p>
-    </>
   );
 }
 
