@@ -1,8 +1,9 @@
 import { useState } from 'preact/hooks';
+import { pathOf } from '../core/path.ts';
 import type { Forecast, Range } from '../core/simulate/simulate.ts';
 import { allInAt } from '../core/worth.ts';
-import { days, hours, money, moneyAbout, timesInTen } from '../text/format.ts';
-import { limitSentence, reasonSentence, strategySentence } from '../text/verdicts.ts';
+import { days, hours, money, moneyAbout } from '../text/format.ts';
+import { limitSentence, lossSentence, reasonSentence, strategySentence } from '../text/verdicts.ts';
 import { Button } from '../ui/button.tsx';
 import { Sheet } from '../ui/sheet.tsx';
 import css from './answer.module.css';
@@ -142,6 +143,8 @@ export function AnswerPanel({ of, forecast }: Answered) {
   const { assessment, block } = of;
   const { findingName } = useNames(of);
   const { worth } = assessment;
+  // The plan below is then a copy’s; these are what restoring would take.
+  const copies = pathOf(block, assessment).path === 'copy';
   return (
     <div class={css.panel}>
       <div class={css.top}>
@@ -166,18 +169,16 @@ export function AnswerPanel({ of, forecast }: Answered) {
         <>
           <WorthBand of={of} forecast={forecast} />
           <p>{strategySentence(forecast, block.currency)}</p>
-          {forecast.lossChance !== null && (
-            <p>At the price asked you would lose by it {timesInTen(forecast.lossChance)}.</p>
-          )}
+          {forecast.lossChance !== null && <p>{lossSentence(forecast.lossChance)}</p>}
           <NextLook of={of} forecast={forecast} />
           <RangeBand
-            label="Work"
+            label={copies ? 'Work, if restored' : 'Work'}
             range={forecast.hours}
             max={Math.max(4, Math.ceil(forecast.hours.p90 * 1.2))}
             say={(value) => hours(value)}
           />
           <RangeBand
-            label="Days with the waits"
+            label={copies ? 'Days, if restored' : 'Days with the waits'}
             range={forecast.days}
             max={Math.max(7, Math.ceil(forecast.days.p90 * 1.2))}
             say={(value) => days(Math.round(value))}

@@ -1,4 +1,5 @@
 import type { Range } from '../core/simulate/simulate.ts';
+import { between } from '../text/format.ts';
 import css from './range-band.module.css';
 
 /**
@@ -28,10 +29,7 @@ export function RangeBand({
     <figure class={css.band}>
       <figcaption>
         <span>{label}</span>
-        <b class="figures">
-          {say(range.p10)}
-          {say(range.p10) !== say(range.p90) && `–${say(range.p90)}`}
-        </b>
+        <b class="figures">{between(say(range.p10), say(range.p90))}</b>
       </figcaption>
       <svg viewBox="0 0 200 18" preserveAspectRatio="none" role="img" aria-label={words}>
         <path class={css.line} d="M0 9h200" />

@@ -26,7 +26,7 @@ function card({ first, findings }: Joined, facts: ReportCase, catalogue: Catalog
   const names = list(findings.map((id) => findingName(id, facts.findings, catalogue)));
   const sources = [...new Set(first.sources.map(({ source }) => source))];
   return [
-    section(`${words.title}: ${names}`),
+    section(`${words.title}${words.title.endsWith('?') ? '' : ':'} ${names}`),
     ...(first.cautions.length > 0
       ? [{ kind: 'list' as const, tone: 'caution' as const, items: first.cautions.map(cautionWords) }]
       : []),

@@ -86,7 +86,7 @@ function answerWords(ask: Ask | undefined, id: string, is: boolean | string, hol
   const name = label(ask, id);
   if (typeof is === 'boolean') return `${name}: ${is === holds ? 'yes' : 'no'}`;
   const options = ask?.type === 'choice' ? ask.options : [];
-  return `${name} is${holds ? '' : ' not'} “${small(options.find((option) => option.id === is)?.label ?? is)}”`;
+  return `${name}: ${holds ? '' : 'not '}“${small(options.find((option) => option.id === is)?.label ?? is)}”`;
 }
 
 type Words = (condition: Condition) => string;
@@ -117,7 +117,7 @@ function opposite(condition: Condition, asks: readonly Ask[], words: Words): str
 }
 
 /**
- * A condition in words, to stand after “when”: “gap at the widest at least 3 mm and closes under hand pressure: no”.
+ * A condition in words, to stand after “when”: “gap at the widest: at least 3 mm and closes under hand pressure: no”.
  * @param asks of the damage kind the condition belongs to
  * @returns an empty string for a condition that always holds
  */
@@ -135,8 +135,8 @@ export function conditionWords(
     if ('is' in condition) return answerWords(ask, condition.ask, condition.is, true);
     const name = label(ask, condition.ask);
     return 'atLeast' in condition
-      ? `${name} at least ${inUnitOf(ask, condition.atLeast)}`
-      : `${name} under ${inUnitOf(ask, condition.below)}`;
+      ? `${name}: at least ${inUnitOf(ask, condition.atLeast)}`
+      : `${name}: under ${inUnitOf(ask, condition.below)}`;
   }
   if ('grade' in condition) {
     const { from, to } = condition.grade;

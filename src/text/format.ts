@@ -67,14 +67,16 @@ export function hours(value: number): string {
   return `${Math.floor(quarters / 4)}${fraction} h`;
 }
 
-/** `5–8 h`, `20–40 min`: a range in one unit. */
-export function hoursRange(low: number, high: number): string {
-  const a = hours(low);
-  const b = hours(high);
-  if (a === b) return a;
-  const [first, unit] = a.split(' ');
-  return unit === b.split(' ')[1] ? `${first}–${b}` : `${a}–${b}`;
+/** `5–8 h`, `1–3 days`, `20 min–2 h`, `£5–£8`: two figures as a range, a unit they share said once. */
+export function between(low: string, high: string): string {
+  if (low === high) return low;
+  const [first, unit] = low.split(' ');
+  const same = unit !== undefined && unit.replace(/s$/, '') === high.split(' ')[1]?.replace(/s$/, '');
+  return same ? `${first}–${high}` : `${low}–${high}`;
 }
+
+/** `5–8 h`, `20–40 min`: a range in one unit. */
+export const hoursRange = (low: number, high: number): string => between(hours(low), hours(high));
 
 export const days = (value: number): string => (value === 1 ? '1 day' : `${value} days`);
 

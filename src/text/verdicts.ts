@@ -28,7 +28,9 @@ export function reasonSentence(reason: VerdictReason, nameOf: (findingId: string
     case 'needsRepair':
       return `${nameOf(reason.findingId)} needs bench work.`;
     case 'unknownEssentials':
-      return `${reason.count} things that decide were not looked at yet.`;
+      return reason.count === 1
+        ? 'One thing that decides was not looked at yet.'
+        : `${reason.count} things that decide were not looked at yet.`;
     case 'shapeCommon':
       return 'The shape is common: not worth a copy.';
     case 'notCopyable':
@@ -59,6 +61,15 @@ export function limitSentence(worth: Worth, currency: string): string {
 /** Essentials still unknown, as terms. */
 export const essentialTerms = (ids: readonly string[], catalogue: Catalogue): readonly string[] =>
   ids.map((id) => catalogue.essentials[id]?.term ?? id);
+
+/** How often the price asked would be lost money. */
+export function lossSentence(chance: number): string {
+  const often = timesInTen(chance);
+  // Hardly ever, practically always: such words stand before what they are about.
+  return /\d/.test(often)
+    ? `At the price asked you would lose by it ${often}.`
+    : `At the price asked you would ${often} lose by it.`;
+}
 
 /** What to do with it and how it is likely to come out. */
 export function strategySentence(forecast: Forecast, currency: string): string {

@@ -31,32 +31,32 @@ const say = (condition: Condition): string => conditionWords(condition, asks, ca
 
 describe('a condition of the catalogue', () => {
   it.each<[Condition, string]>([
-    [{ ask: 'widthMm', atLeast: 3 }, 'gap at the widest at least 3 mm'],
-    [{ ask: 'widthMm', below: 3 }, 'gap at the widest under 3 mm'],
+    [{ ask: 'widthMm', atLeast: 3 }, 'gap at the widest: at least 3 mm'],
+    [{ ask: 'widthMm', below: 3 }, 'gap at the widest: under 3 mm'],
     [{ ask: 'closesByHand', is: false }, 'closes under hand pressure: no'],
-    [{ ask: 'how', is: 'through' }, 'how it runs is “right through”'],
-    [{ ask: 'smell', atLeast: 3 }, 'strength at least strong'],
+    [{ ask: 'how', is: 'through' }, 'how it runs: “right through”'],
+    [{ ask: 'smell', atLeast: 3 }, 'strength: at least strong'],
     [{ grade: { from: 2 } }, 'grade 2 or more'],
     [{ grade: { from: 2, to: 3 } }, 'grade 2 to 3'],
     [{ grade: { to: 1 } }, 'grade 1 or less'],
     [{ zoneClass: ['work', 'line'] }, 'on the working surface or the rope line or groove'],
     [{ group: ['crown', 'brim'] }, 'on crowns or brims'],
     [{ not: { material: ['plaster', 'resin'] } }, 'not of plaster or resin'],
-    [{ not: { ask: 'widthMm', below: 3 } }, 'gap at the widest at least 3 mm'],
+    [{ not: { ask: 'widthMm', below: 3 } }, 'gap at the widest: at least 3 mm'],
     [{ not: { ask: 'closesByHand', is: true } }, 'closes under hand pressure: no'],
-    [{ not: { ask: 'how', is: 'through' } }, 'how it runs is not “right through”'],
+    [{ not: { ask: 'how', is: 'through' } }, 'how it runs: not “right through”'],
     [{ not: { any: [{ parts: 'one' }, { grade: { from: 4 } }] } }, 'not (in one part or grade 4 or more)'],
     [{ parts: 'several' }, 'in several parts'],
     [{ shapeValue: ['rare', 'unique'] }, 'the shape is rare or unique'],
     [{ all: [] }, ''],
     [
       { all: [{ ask: 'widthMm', atLeast: 3 }, { any: [{ parts: 'one' }, { grade: { from: 4 } }] }] },
-      'gap at the widest at least 3 mm and (in one part or grade 4 or more)',
+      'gap at the widest: at least 3 mm and (in one part or grade 4 or more)',
     ],
   ])('%j reads “%s”', (condition, words) => expect(say(condition)).toBe(words));
 
   it('names an ask it does not know by its id rather than saying nothing', () => {
-    expect(say({ ask: 'newMeasure', atLeast: 2 })).toBe('newMeasure at least 2');
+    expect(say({ ask: 'newMeasure', atLeast: 2 })).toBe('newMeasure: at least 2');
   });
 });
 
