@@ -19,7 +19,7 @@ const paper = (
 /** Things of known size that everybody carries, to give a photograph its scale. */
 export const pocketReferences = {
   bankCard: {
-    term: 'Bank or travel card (ISO/IEC 7810 ID-1)',
+    term: 'Bank or travel card (ISO ID-1)',
     kind: 'card',
     region: 'anywhere',
     mm: [85.6, 53.98],

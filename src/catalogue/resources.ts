@@ -21,10 +21,10 @@ export const resources = {
   freezer: {
     term: 'Domestic chest freezer at −20 °C or colder',
     capacity: 1,
-    note: 'Unit of capacity is one load; a normal chest takes 2–4 crowns if air can move.',
+    note: 'Counted in loads; a usual chest takes 2–4 crowns if air can move.',
   },
   quarantine: { term: 'Quarantine box or sealed bags', capacity: 6, note: 'Away from felt, straw, timber.' },
-  dryRack: { term: 'Airy shelf, 18–22 °C, 45–60 % RH', capacity: 9, note: 'Drying and curing.' },
+  dryRack: { term: 'Airy shelf, 18–22 °C, 45–60 % humidity', capacity: 9, note: 'Drying and curing.' },
   finish: { term: 'Dust-free finishing spot', capacity: 3, note: 'Nothing sanded in the same evening.' },
   outdoors: {
     term: 'Shaded, ventilated outside place',

@@ -59,7 +59,7 @@ export function CustomsFields({
             </p>
           )}
           <ShipmentFields customs={customs} currency={currency} onChange={onChange} />
-          <details class={css.rates}>
+          <details>
             <summary>Rates as of {dayWords(customs.rules.asOf)}</summary>
             <RuleFields customs={customs} currency={currency} onChange={onChange} />
           </details>
@@ -192,7 +192,7 @@ function BandFields({
         onChange={(dutyOn) => dutyOn && onChange({ dutyOn })}
       />
       <MoneyField
-        label={`Flat duty a heading, ${name}`}
+        label={`Flat duty per heading, ${name}`}
         currency={currency}
         value={band.dutyPerHeading || null}
         onChange={(duty) => onChange({ dutyPerHeading: Math.max(0, duty ?? 0) })}

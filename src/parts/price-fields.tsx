@@ -1,4 +1,4 @@
-import { money } from '../text/format.ts';
+import { moneyAbout } from '../text/format.ts';
 import { MoneyField, NumberField } from '../ui/field.tsx';
 import { useActions } from './actions.ts';
 import { PriceSuggestion } from './price-suggestion.tsx';
@@ -10,7 +10,7 @@ export function PriceFields({ of }: { readonly of: BlockCase }) {
   const { block, assessment } = of;
   const { worth } = assessment;
   const estimate = (price: { amount: number; from: string }): string =>
-    price.from === 'estimate' ? money(price.amount, block.currency).replace(/[^\d.]/g, '') : '';
+    price.from === 'estimate' ? moneyAbout(price.amount, block.currency).replace(/[^\d.]/g, '') : '';
   return (
     <>
       <MoneyField

@@ -142,7 +142,7 @@ export const BORERS = {
     confidence: 'memory',
   },
   ambrosiaBeetle: {
-    name: 'ambrosia beetle, "pinhole borer"',
+    name: 'ambrosia beetle, “pinhole borer”',
     zoological: 'Scolytinae, Platypodinae',
     holeMm: { low: 0.5, high: 3.2 },
     shapes: ['round'],
