@@ -205,7 +205,7 @@ function gradeWhy(
 function ByHand({ finding, proposed }: { readonly finding: Finding; readonly proposed: Grade }) {
   const actions = useActions();
   return (
-    <details class={css.byHand} open={finding.gradeByHand !== null}>
+    <details open={finding.gradeByHand !== null}>
       <summary>Set the grade by hand</summary>
       <ChoiceField
         label="Grade by hand"

@@ -18,7 +18,7 @@ export function MeasureFields({ of, station }: { readonly of: BlockCase; readonl
   if (here.length === 0) return null;
   const check = ellipseCheck(of.survey.measures);
   return (
-    <div class={css.measures}>
+    <div>
       {first.map((id) => (
         <MeasureField key={id} of={of} id={id} />
       ))}

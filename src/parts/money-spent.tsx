@@ -40,7 +40,7 @@ export function MoneySpent({ of }: { readonly of: BlockCase }) {
         <p class={css.hint}>Sums in different currencies are not added up: Blockworth knows no rate of the day.</p>
       )}
       <Against of={of} sums={sums} />
-      <details class={css.more}>
+      <details>
         <summary>Write down money spent</summary>
         <NewExpense of={of} />
         <ul class={css.expenses}>

@@ -51,7 +51,7 @@ export function ReadyChecks({ of }: { readonly of: BlockCase }) {
           </li>
         ))}
       </ul>
-      <details class={css.more}>
+      <details>
         <summary>Storing it</summary>
         <ul class={css.store}>
           {rulesFor(catalogue.storing, assessment.setting).map(([id, { term, text, source }]) => (
@@ -78,7 +78,7 @@ function Check({
   const actions = useQuarantineActions();
   const outcome = written?.outcome ?? null;
   return (
-    <details class={css.more}>
+    <details>
       <summary>
         <span>
           {check.term}

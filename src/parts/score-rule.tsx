@@ -6,7 +6,12 @@ export function ScoreRule({ found, after }: { readonly found: number; readonly a
   const then = Math.round(after);
   return (
     <figure class={css.rule}>
-      <svg viewBox="0 0 200 14" role="img" aria-label={`${now} of 100 as found, ${then} if every repair holds`}>
+      <svg
+        viewBox="0 0 200 14"
+        preserveAspectRatio="none"
+        role="img"
+        aria-label={`${now} of 100 as found, ${then} if every repair holds`}
+      >
         <path class={css.track} d="M0 7h200" />
         <path class={css.reach} d={`M0 7h${then * 2}`} />
         <path class={css.found} d={`M0 7h${now * 2}`} />

@@ -5,7 +5,6 @@ import { PhotoInput } from '../photos/photo-input.tsx';
 import { useApp } from '../ui/app.ts';
 import { useAddPhoto } from './add-photo.ts';
 import { PhotoRow } from './photo-row.tsx';
-import css from './photo-strip.module.css';
 import type { BlockCase } from './use-case.ts';
 import { useWorkActions } from './work-actions.ts';
 
@@ -26,7 +25,7 @@ export function StepPhotos({ of, item }: { readonly of: BlockCase; readonly item
     stage: forMarks ? 'before' : 'during',
   };
   return (
-    <details class={css.during} open={photos.length > 0}>
+    <details open={photos.length > 0}>
       <summary>Photographs during this step{photos.length > 0 && ` (${photos.length})`}</summary>
       <PhotoRow blockId={of.block.id} photos={photos} />
       <PhotoInput

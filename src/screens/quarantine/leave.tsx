@@ -22,7 +22,7 @@ export function Leave({ of, view }: { readonly of: BlockCase; readonly view: Qua
     );
   }
   return (
-    <details class={css.more}>
+    <details>
       <summary>Leave before {dayWords(course.endsOn)}</summary>
       <p class={css.gate}>
         What lives in one block gets into the others, into straw and felt. Treat it first, or keep it where nothing else

@@ -158,7 +158,7 @@ function useDoubts(of: BlockCase, view: QuarantineView): readonly string[] {
 function OtherWays() {
   const { anoxia, warmAnoxia, heat, surfaceInsecticide } = OTHER_TREATMENTS;
   return (
-    <details class={css.more}>
+    <details>
       <summary>Without a freezer</summary>
       <Cautions ids={[...anoxia.cautions, ...heat.cautions, ...surfaceInsecticide.cautions]} />
       <ul class={css.ways}>

@@ -75,7 +75,7 @@ function Fees() {
           />
         </div>
       </div>
-      <details class={css.terms}>
+      <details>
         <summary>The terms</summary>
         <TermsFields terms={terms} currency={currency} onChange={setTerms} />
       </details>
