@@ -50,7 +50,7 @@ function MarkRow({ of, mark, onOpen }: { readonly of: BlockCase; readonly mark: 
   return (
     <li>
       <button type="button" class={css.row} onClick={onOpen}>
-        <span class={css.text}>{mark.text.trim() === '' ? 'Not transcribed yet' : `“${mark.text.trim()}”`}</span>
+        <span class={css.text}>{mark.text.trim() === '' ? 'Not transcribed yet' : mark.text.trim()}</span>
         <small>
           {kind?.term ?? mark.kind}, {zoneTerm(mark.zone).toLocaleLowerCase('en-GB')}
           {mark.keep && ', to keep'}

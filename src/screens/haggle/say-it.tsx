@@ -63,7 +63,7 @@ export function SayIt({
           ))}
         </div>
       )}
-      <div class={css.say}>
+      <div class={css.say} data-room={isAuction || undefined}>
         {(isAuction ? inRoom : atStall).map((one) => (
           <Button key={one.what} onPress={say(one.what)} disabled={none}>
             {one.words}

@@ -95,7 +95,9 @@ function Home({ sale }: { readonly sale: Sale }) {
             and still teaches what such blocks cost and what is usually wrong with them.
           </p>
           <p role="status" class="figures">
-            Bought: {bought.length}, {money(spent, sale.currency)} in all.
+            {bought.length === 0
+              ? 'Nothing bought so far.'
+              : `Bought: ${bought.length}, ${money(spent, sale.currency)} in all.`}
             {unpriced.length > 0 && ' Say what you paid for each.'}
           </p>
           {decided.map((one) => (

@@ -39,7 +39,6 @@ function Story({ of }: { readonly of: BlockCase }) {
             {sale ? (
               <>
                 <p class={css.sale}>
-                  At&nbsp;
                   <a href={to('/sale/:id', { id: sale.id })}>{sale.title.trim() || 'the unnamed sale'}</a>
                 </p>
                 <DiligenceCard sale={sale} />

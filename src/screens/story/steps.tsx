@@ -70,14 +70,16 @@ function Step({
           {statement.partyIsPrivate && ', name private'}
         </small>
       </button>
-      <div class={css.move}>
-        <Button label={`Earlier: ${said}`} disabled={isFirst} onPress={() => move(-1)}>
-          ↑
-        </Button>
-        <Button label={`Later: ${said}`} disabled={isLast} onPress={() => move(1)}>
-          ↓
-        </Button>
-      </div>
+      {!(isFirst && isLast) && (
+        <div class={css.move}>
+          <Button label={`Earlier: ${said}`} disabled={isFirst} onPress={() => move(-1)}>
+            ↑
+          </Button>
+          <Button label={`Later: ${said}`} disabled={isLast} onPress={() => move(1)}>
+            ↓
+          </Button>
+        </div>
+      )}
       {!isLast && !statement.direct && <p class={css.gap}>Gap: what came between is not known.</p>}
     </li>
   );
