@@ -58,7 +58,7 @@ function reportOf(block: HatBlock, isWhole: boolean, made: string, { store, cata
 }
 
 /** What preparing an archive asks of the app. What is still being saved is waited for, so that it is in it. */
-export function archiveTools(app: Needed): ArchiveTools {
+export function archiveTools(app: Needed, keep: ArchiveTools['keep']): ArchiveTools {
   const { store, catalogue, now } = app;
   const { repository } = store;
   return {
@@ -75,6 +75,7 @@ export function archiveTools(app: Needed): ArchiveTools {
     catalogue,
     now,
     newId: store.newId,
+    keep,
     report: (block, isWhole, made) => reportOf(block, isWhole, made, app),
     archiver: typeof Worker === 'function' ? archiveInWorker(startWorker) : archiveHere(),
     opens: (volume, passphrase) => opens(volume, passphrase, now),

@@ -52,7 +52,16 @@ export interface BackupWork {
   leave(): void;
 }
 
-const load = () => Promise.all([import('../exports/archive/index.ts'), import('./archive-tools.ts')]);
+/** What is only fetched when it is used, and where finished files wait on this device. */
+async function load(app: App) {
+  const [archive, { archiveTools }] = await Promise.all([
+    import('../exports/archive/index.ts'),
+    import('./archive-tools.ts'),
+  ]);
+  const keep = await archive.keepHere(app.store.repository);
+  return { ...archive, keep, tools: archiveTools(app, keep) };
+}
+
 const works = new WeakMap<Store, BackupWork>();
 
 /** The one backup of this page. */
@@ -97,10 +106,10 @@ export function backupWorkOf(app: App): BackupWork {
     control = new AbortController();
     const { signal: stopping } = control;
     become({ at: 'working', progress: null });
-    const [{ keptArchive, prepareArchive }, { archiveTools }] = await load();
+    const { keep, tools, keptArchive, prepareArchive } = await load(app);
     try {
       const picked = isPicked ? { pick: (name: string) => pick(name, stopping) } : {};
-      const archive = await prepareArchive({ ...wish, ...picked }, archiveTools(app), {
+      const archive = await prepareArchive({ ...wish, ...picked }, tools, {
         signal: stopping,
         onProgress: (progress) => become({ at: 'working', progress }),
       });
@@ -112,7 +121,7 @@ export function backupWorkOf(app: App): BackupWork {
         return;
       }
       // Volumes that are whole are not lost by one that failed.
-      const kept = await keptArchive().catch(() => null);
+      const kept = await keptArchive(keep).catch(() => null);
       if (kept) await show(kept, '', error);
       else fail(error);
     }
@@ -142,8 +151,8 @@ export function backupWorkOf(app: App): BackupWork {
   async function free(): Promise<PreparedArchive | undefined> {
     if (state.value.at !== 'ready') return undefined;
     const { archive, handed } = state.value;
-    const [{ sent }] = await load();
-    for (const volume of archive.ready) if (handed.includes(volume.volume)) await sent(volume);
+    const { keep, sent } = await load(app);
+    for (const volume of archive.ready) if (handed.includes(volume.volume)) await sent(volume, keep);
     return archive;
   }
 
@@ -157,8 +166,8 @@ export function backupWorkOf(app: App): BackupWork {
   async function arrive(): Promise<void> {
     signposts.backup.arrive();
     if (state.value.at !== 'start') return;
-    const [{ keptArchive }] = await load();
-    const archive = await keptArchive();
+    const { keep, keptArchive } = await load(app);
+    const archive = await keptArchive(keep);
     if (archive && state.value.at === 'start') await show(archive, '');
   }
 
@@ -171,8 +180,8 @@ export function backupWorkOf(app: App): BackupWork {
     done: () => void free().then(() => become({ at: 'start' }), fail),
     goOn: (passphrase) => void goOn(passphrase).catch(fail),
     discard: () =>
-      void load()
-        .then(([{ discardArchive }]) => discardArchive())
+      void load(app)
+        .then(({ keep, discardArchive }) => discardArchive(keep))
         .then(() => become({ at: 'start' }), fail),
     arrive: () => void arrive().catch(() => undefined),
     leave() {

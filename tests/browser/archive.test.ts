@@ -4,6 +4,7 @@ import { catalogue } from '../../src/catalogue/index.ts';
 import {
   type ArchiveTools,
   discardArchive,
+  keepHere,
   keptArchive,
   prepareArchive,
   sent,
@@ -21,6 +22,9 @@ const startWorker = (): Worker =>
 
 const hex = (digest: ArrayBuffer): string =>
   Array.from(new Uint8Array(digest), (byte) => byte.toString(16).padStart(2, '0')).join('');
+
+// What is remembered beside the files lies in the device's own notes.
+const keep = await keepHere(createMemoryRepository());
 
 /** Photographs of noise on one block; every read of one is counted. */
 async function device(): Promise<{ tools: ArchiveTools; reads: () => number }> {
@@ -55,6 +59,7 @@ async function device(): Promise<{ tools: ArchiveTools; reads: () => number }> {
       catalogue,
       now: () => NEW_YEAR,
       newId: () => id(ids++),
+      keep,
       report: () => undefined,
       archiver: archiveInWorker(startWorker),
       most: MOST,
@@ -89,7 +94,7 @@ async function soundPhotographs(file: File): Promise<string[]> {
   return found;
 }
 
-afterEach(() => discardArchive());
+afterEach(() => discardArchive(keep));
 
 describe('an archive written beside the page into private files', () => {
   it('comes as files on the disk, in volumes that hold every photograph whole', async () => {
@@ -139,7 +144,7 @@ describe('an archive written beside the page into private files', () => {
       });
       expect(await work.catch((error: unknown) => error)).toBe(control.signal.reason);
       expect(await privateFiles()).toEqual([]);
-      expect(await keptArchive()).toBeNull();
+      expect(await keptArchive(keep)).toBeNull();
     }
   });
 
@@ -158,7 +163,7 @@ describe('an archive written beside the page into private files', () => {
     };
     await expect(prepareArchive(whole, { ...tools, archiver: ended }, live())).rejects.toThrow('ended');
     expect(await privateFiles()).toHaveLength(3);
-    expect((await keptArchive())?.ready).toHaveLength(2);
+    expect((await keptArchive(keep))?.ready).toHaveLength(2);
     const before = reads();
     const { ready } = await prepareArchive(whole, tools, live());
     expect(reads() - before).toBeLessThan(PHOTOS);
@@ -170,23 +175,23 @@ describe('an archive written beside the page into private files', () => {
     const { tools } = await device();
     const { ready } = await prepareArchive(whole, tools, live());
     for (const [i, volume] of ready.entries()) {
-      await sent(volume);
+      await sent(volume, keep);
       expect(await privateFiles()).toHaveLength(ready.length - i - 1);
     }
-    expect(await keptArchive()).toBeNull();
+    expect(await keptArchive(keep)).toBeNull();
   });
 
   it('is the same on the page itself, for a browser that starts no worker, and in memory where nothing may be stored', async () => {
     const { tools } = await device();
     const inWorker = await prepareArchive(whole, tools, live());
     const names = inWorker.ready.map(({ name, bytes }) => [name, bytes]);
-    await discardArchive();
+    await discardArchive(keep);
     const onPage = await prepareArchive(whole, { ...tools, archiver: archiveHere() }, live());
     expect(onPage.ready.map(({ name, bytes }) => [name, bytes])).toEqual(names);
     const first = onPage.ready[0]?.file as File;
     const inMemory: ArchiveTools['archiver'] = (order, payload, signal) =>
       tools.archiver({ ...order, destination: { to: 'memory' } }, payload, signal);
-    await discardArchive();
+    await discardArchive(keep);
     let file: File | null = null;
     const kept: ArchiveTools['archiver'] = async (...given) => {
       const written = await inMemory(...given);

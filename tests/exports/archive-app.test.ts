@@ -1,7 +1,8 @@
 import { signal } from '@preact/signals';
 import { describe, expect, it } from 'vitest';
 import { catalogue } from '../../src/catalogue/index.ts';
-import { type ArchiveWish, discardArchive, prepareArchive } from '../../src/exports/archive/index.ts';
+import { type ArchiveWish, prepareArchive } from '../../src/exports/archive/index.ts';
+import { memoryKeep } from '../../src/exports/archive/keep.ts';
 import { archiveTools } from '../../src/parts/archive-tools.ts';
 import { createMemoryRepository, newDisk } from '../../src/store/memory.ts';
 import { createStore } from '../../src/store/store.ts';
@@ -18,12 +19,11 @@ async function appArchive({ records, photos }: Shelf, wish: Partial<ArchiveWish>
   const now = () => NEW_YEAR;
   const store = createStore({ repository: createMemoryRepository(disk), now, newId: newIds(), device: DEVICE });
   await store.load();
-  const tools = archiveTools({ store, catalogue, now, own: { pace: signal({}), tallies: signal({}) } });
+  const tools = archiveTools({ store, catalogue, now, own: { pace: signal({}), tallies: signal({}) } }, memoryKeep());
   const { ready } = await prepareArchive({ ...wholeShelf, ...wish }, tools, {
     onProgress: () => undefined,
     signal: new AbortController().signal,
   });
-  await discardArchive();
   return bagIn(ready[0]?.file as File);
 }
 

@@ -8,10 +8,10 @@ import { sha256 } from '../../photos/sha256.ts';
 import type { Destination } from '../../workers/archive-messages.ts';
 import type { Archiver } from '../../workers/archiver.ts';
 import { contentsOf, ofType, type Stored } from './contents.ts';
-import { type Keep, type KeptState, type KeptVolume, keepHere } from './keep.ts';
+import type { Keep, KeptState, KeptVolume } from './keep.ts';
 import {
   ARCHIVE_LOCK,
-  discard,
+  discardArchive,
   filesOf,
   named,
   type PreparedArchive,
@@ -23,6 +23,7 @@ import { recordFiles } from './record-files.ts';
 import { rememberPassphrase, takenUp } from './taken-up.ts';
 import { headingOf, type Missing, payloadOf } from './write.ts';
 
+export { keepHere } from './keep.ts';
 export { discardArchive, keptArchive, type PreparedArchive, type PreparedVolume, sent } from './kept.ts';
 
 export interface ArchiveWish {
@@ -52,8 +53,8 @@ export interface ArchiveTools {
   readonly archiver: Archiver;
   /** Whether a passphrase opens a volume, so that one goes on with the passphrase one began with. */
   readonly opens?: (volume: File, passphrase: string) => Promise<boolean>;
-  /** Where volumes wait; the best this device has, if not given. */
-  readonly keep?: Keep;
+  /** Where volumes wait. */
+  readonly keep: Keep;
   /** Most bytes of a volume; tests take less. */
   readonly most?: number;
 }
@@ -108,7 +109,7 @@ export async function prepareArchive(
   tools: ArchiveTools,
   { onProgress, signal }: { readonly onProgress: (progress: ArchiveProgress) => void; readonly signal: AbortSignal },
 ): Promise<PreparedArchive> {
-  const work = () => prepared(wish, tools, tools.keep, onProgress, signal);
+  const work = () => prepared(wish, tools, onProgress, signal);
   // Two windows at it would take each other's files for leftovers.
   return globalThis.navigator?.locks ? navigator.locks.request(ARCHIVE_LOCK, { signal }, work) : work();
 }
@@ -116,12 +117,10 @@ export async function prepareArchive(
 async function prepared(
   wish: ArchiveWish,
   tools: ArchiveTools,
-  given: Keep | undefined,
   onProgress: (progress: ArchiveProgress) => void,
   signal: AbortSignal,
 ): Promise<PreparedArchive> {
-  const { storage, catalogue } = tools;
-  const keep = given ?? (await keepHere());
+  const { storage, catalogue, keep } = tools;
   const stored = await storage.loadAll();
   const contents = contentsOf(stored, wish.scope, wish.isWhole, catalogue);
   const records = recordFiles(contents);
@@ -151,9 +150,9 @@ async function prepared(
   };
   rememberPassphrase(state.group, wish.passphrase);
   try {
-    return await written(state, { wish, tools, keep, stored, contents, records }, onProgress, signal);
+    return await written(state, { wish, tools, stored, contents, records }, onProgress, signal);
   } catch (error) {
-    if (signal.aborted) await discard(keep);
+    if (signal.aborted) await discardArchive(keep);
     throw error;
   }
 }
@@ -161,7 +160,6 @@ async function prepared(
 interface Writing {
   readonly wish: ArchiveWish;
   readonly tools: ArchiveTools;
-  readonly keep: Keep;
   readonly stored: Stored;
   readonly contents: ReturnType<typeof contentsOf>;
   readonly records: ReturnType<typeof recordFiles>;
@@ -169,10 +167,11 @@ interface Writing {
 
 async function written(
   begun: KeptState,
-  { wish, tools, keep, stored, contents, records }: Writing,
+  { wish, tools, stored, contents, records }: Writing,
   onProgress: (progress: ArchiveProgress) => void,
   signal: AbortSignal,
 ): Promise<PreparedArchive> {
+  const { keep } = tools;
   const settings: Settings | undefined = ofType(stored.records, 'settings').find(({ id }) => id === SETTINGS_ID);
   let breathed = performance.now();
   const plan = await planArchive(contents, records, wish.scope, wish.isWhole, {
@@ -244,16 +243,16 @@ async function written(
             state = { ...state, finished: [...state.finished, kept] };
           }
           state = { ...state, missing: [...missing] };
-          keep.write(state);
+          await keep.write(state);
         });
     if (failed && state.finished.length === 0) throw failed;
     if (failed) {
       state = { ...state, isFull: true };
-      keep.write(state);
+      await keep.write(state);
       break;
     }
   }
-  if (wish.pick && !state.isFull) keep.forget();
+  if (wish.pick && !state.isFull) await keep.forget();
   const ready = [...inPicked, ...(await filesOf(state, keep))].sort((a, b) => a.volume - b.volume);
   return preparedFrom(state, ready);
 }

@@ -41,8 +41,9 @@ export interface KeptState {
 export interface Keep {
   /** Whether volumes written by one run of the page are there in the next. */
   readonly lasts: boolean;
-  read(): KeptState | null;
-  write(state: KeptState): void;
+  read(): Promise<KeptState | null>;
+  /** Resolves once it is on the disk: what a phone that drops dead would forget is not known. */
+  write(state: KeptState): Promise<void>;
   /** A finished volume; null when it is gone. */
   file(volume: KeptVolume): Promise<File | null>;
   /** Takes in the file of a volume that was written; only memory has to hold it. */
@@ -50,10 +51,16 @@ export interface Keep {
   remove(name: string): Promise<void>;
   /** Takes away every file but those named: what was half done when a page was ended, and what is of no use. */
   tidy(names: readonly string[]): Promise<void>;
-  forget(): void;
+  forget(): Promise<void>;
 }
 
-const KEY = 'blockworth-archive';
+/** Where a device keeps lines for itself; the repository is one. */
+export interface Notes {
+  note(name: string): Promise<string | null>;
+  setNote(name: string, text: string | null): Promise<void>;
+}
+
+const NOTE = 'archive';
 
 function parsed(text: string | null): KeptState | null {
   try {
@@ -66,11 +73,11 @@ function parsed(text: string | null): KeptState | null {
   }
 }
 
-/** In the browser's private files; the notes beside them in local storage, which a page can write everywhere. */
-const privateKeep: Keep = {
+/** In the browser's private files, what is known of them beside the records: local storage is written seconds late. */
+const privateKeep = ({ note, setNote }: Notes): Keep => ({
   lasts: true,
-  read: () => parsed(localStorage.getItem(KEY)),
-  write: (state) => localStorage.setItem(KEY, JSON.stringify(state)),
+  read: async () => parsed(await note(NOTE)),
+  write: (state) => setNote(NOTE, JSON.stringify(state)),
   async file({ name, bytes }) {
     try {
       const handle = await (await privateFolder()).getFileHandle(name);
@@ -88,8 +95,8 @@ const privateKeep: Keep = {
     for await (const name of folder.keys()) if (!names.includes(name)) found.push(name);
     await Promise.all(found.map(removePrivate));
   },
-  forget: () => localStorage.removeItem(KEY),
-};
+  forget: () => setNote(NOTE, null),
+});
 
 /** For a window that may not store files: one volume at a time, gone with the page. */
 export function memoryKeep(): Keep {
@@ -97,8 +104,8 @@ export function memoryKeep(): Keep {
   const files = new Map<string, File>();
   return {
     lasts: false,
-    read: () => state,
-    write(next) {
+    read: async () => state,
+    async write(next) {
       state = next;
     },
     file: async ({ name }) => files.get(name) ?? null,
@@ -107,7 +114,7 @@ export function memoryKeep(): Keep {
     async tidy(names) {
       for (const name of files.keys()) if (!names.includes(name)) files.delete(name);
     },
-    forget() {
+    async forget() {
       state = null;
     },
   };
@@ -116,11 +123,10 @@ export function memoryKeep(): Keep {
 let inMemory: Keep | undefined;
 
 /** The best there is on this device. Private windows of some browsers have no private files. */
-export async function keepHere(): Promise<Keep> {
+export async function keepHere(notes: Notes): Promise<Keep> {
   try {
     await privateFolder();
-    localStorage.getItem(KEY);
-    return privateKeep;
+    return privateKeep(notes);
   } catch {
     inMemory ??= memoryKeep();
     return inMemory;

@@ -1,4 +1,4 @@
-import { type Keep, type KeptState, type KeptVolume, type KeptWish, keepHere } from './keep.ts';
+import type { Keep, KeptState, KeptVolume, KeptWish } from './keep.ts';
 
 export interface PreparedVolume extends KeptVolume {
   /** To be sent or saved by a fresh tap; null when it was written into a picked file. */
@@ -30,9 +30,8 @@ export const filesOf = (state: KeptState, keep: Keep): Promise<PreparedVolume[]>
   Promise.all(state.finished.map(async (kept) => named(kept, await keep.file(kept))));
 
 /** A volume was handed over: its file here is no longer needed. Once all are, nothing is remembered of the archive. */
-export async function sent(volume: PreparedVolume, given?: Keep): Promise<void> {
-  const keep = given ?? (await keepHere());
-  const state = keep.read();
+export async function sent(volume: PreparedVolume, keep: Keep): Promise<void> {
+  const state = await keep.read();
   await keep.remove(volume.name);
   if (!state) return;
   const next: KeptState = {
@@ -40,8 +39,7 @@ export async function sent(volume: PreparedVolume, given?: Keep): Promise<void> 
     finished: state.finished.filter(({ name }) => name !== volume.name),
     sent: [...state.sent.filter(({ name }) => name !== volume.name), volumeOf(volume)],
   };
-  if (next.sent.length >= next.volumes) keep.forget();
-  else keep.write(next);
+  await (next.sent.length >= next.volumes ? keep.forget() : keep.write(next));
 }
 
 /** Held while an archive is being made: two windows at it would take each other's files for leftovers. */
@@ -57,10 +55,9 @@ async function whileIdle<T>(work: () => Promise<T>): Promise<T | null> {
  * What is still here of an archive: to be sent, gone on with, or discarded. Null when there is nothing, and while one is
  * being made; what a killed page left of a first volume is taken away.
  */
-export async function keptArchive(given?: Keep): Promise<PreparedArchive | null> {
-  const keep = given ?? (await keepHere());
+export function keptArchive(keep: Keep): Promise<PreparedArchive | null> {
   return whileIdle(async () => {
-    const state = keep.read();
+    const state = await keep.read();
     if (!state || state.volumes === 0) {
       await keep.tidy([]);
       return null;
@@ -83,12 +80,8 @@ export function preparedFrom(
   };
 }
 
-export async function discard(keep: Keep): Promise<void> {
-  keep.forget();
-  await keep.tidy([]);
-}
-
 /** Takes away everything kept of archives. Records and photographs are not touched. */
-export async function discardArchive(given?: Keep): Promise<void> {
-  await discard(given ?? (await keepHere()));
+export async function discardArchive(keep: Keep): Promise<void> {
+  await keep.forget();
+  await keep.tidy([]);
 }

@@ -18,7 +18,7 @@ export async function takenUp(
   passphrase: string | null,
   opens: ((volume: File, passphrase: string) => Promise<boolean>) | undefined,
 ): Promise<KeptState | null> {
-  const state = keep.read();
+  const state = await keep.read();
   if (state?.fingerprint !== fingerprint) return null;
   const files = await Promise.all(state.finished.map((volume) => keep.file(volume)));
   if (passphrase !== null && passphrases.get(state.group) !== passphrase) {
