@@ -12,7 +12,7 @@ const PATIENCE = 30_000;
 /** How long a test asks again for what is still on its way in a browser, ms. */
 const ASKING = { poll: { timeout: 15_000 } } as const;
 
-/** Four kinds of test, one run, one count: rules in Node, parts in a stand-in DOM, platform in Chromium, the whole built app. */
+/** Five kinds of test, one run, one count: rules in Node, records kept in Node, parts in a stand-in DOM, platform in Chromium, the whole built app. */
 export default defineConfig({
   root,
   test: {
@@ -25,7 +25,19 @@ export default defineConfig({
           environment: 'node',
           testTimeout: PATIENCE,
           setupFiles: ['tests/support/seed.ts'],
-          include: ['tests/{core,catalogue,pixels,store,exports,reports,imports,text,house}/**/*.test.ts'],
+          // Nothing here leaves a trace in its process, so none needs one of its own.
+          isolate: false,
+          include: ['tests/{core,catalogue,pixels,exports,reports,text,house}/**/*.test.ts'],
+        },
+      },
+      {
+        root,
+        test: {
+          name: 'store',
+          environment: 'node',
+          testTimeout: PATIENCE,
+          setupFiles: ['tests/support/seed.ts'],
+          include: ['tests/{store,imports}/**/*.test.ts'],
         },
       },
       {

@@ -1,5 +1,5 @@
 import { writeFileSync } from 'node:fs';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { catalogue } from '../../src/catalogue/index.ts';
 import type { Photo, PhotoMark, RecordOf, RecordType } from '../../src/core/records.ts';
 import { annotationPage } from '../../src/exports/annotations.ts';
@@ -8,9 +8,6 @@ import { pageFaults } from '../support/annotation-faults.ts';
 import { archiveOf, smallShelf } from '../support/archive-fixture.ts';
 import { bagIn, inFolder, run, textOf } from '../support/read-zip.ts';
 import { hasTool, toolsRequired } from '../support/tools.mjs';
-
-// Other programs are started: on a busy machine that alone takes seconds.
-vi.setConfig({ testTimeout: 30_000 });
 
 const shelf = smallShelf();
 const of = <T extends RecordType>(type: T) =>

@@ -1,12 +1,9 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { bagInfo, manifest } from '../../src/core/bagit.ts';
 import { archiveOf } from '../support/archive-fixture.ts';
 import { bagFaults, readBagInfo } from '../support/bag-faults.ts';
 import { bagIn, inFolder, putFile, run, textOf } from '../support/read-zip.ts';
 import { hasTool, toolsRequired } from '../support/tools.mjs';
-
-// Other programs are started: on a busy machine that alone takes seconds.
-vi.setConfig({ testTimeout: 30_000 });
 
 const [volume] = await archiveOf();
 if (!volume) throw new Error('No volume was made.');

@@ -1,15 +1,12 @@
 import { writeFileSync } from 'node:fs';
 import jpeg from 'jpeg-js';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { imageCopy } from '../../src/exports/images/image-copy.ts';
 import { type PictureWords, xmpPacket } from '../../src/exports/images/xmp.ts';
 import { picture } from '../support/archive-fixture.ts';
 import { segment, withExif, withSegments } from '../support/exif.ts';
 import { inFolder, run } from '../support/read-zip.ts';
 import { hasTool, toolsRequired } from '../support/tools.mjs';
-
-// Other programs are started: on a busy machine that alone takes seconds.
-vi.setConfig({ testTimeout: 30_000 });
 
 const words: PictureWords = {
   creator: 'Lanthorn Playhouse wardrobe',

@@ -1,4 +1,4 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { crackInBox } from '../../src/pixels/crack-box.ts';
 import { crackSize } from '../../src/pixels/crack-size.ts';
 import { suggestCracks } from '../../src/pixels/crack-suggest.ts';
@@ -6,9 +6,6 @@ import { type CrackTrace, traceCrack } from '../../src/pixels/crack-trace.ts';
 import type { Scale } from '../../src/pixels/scale.ts';
 import type { Failed, Img, Px } from '../../src/pixels/types.ts';
 import { dimmed, lengthOf, nearLine, photoOf, toLine, wood } from './drawn.ts';
-
-// Drawing a photo takes a while on a busy machine.
-vi.setConfig({ testTimeout: 30_000 });
 
 /** A crack running down and a little across, wavering as cracks do; drawn tapering to a third of its width. */
 const crackLine = (size = 1): Px[] =>

@@ -1,13 +1,10 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { findHoles, type HoleMark } from '../../src/pixels/holes.ts';
 import { pinLine } from '../../src/pixels/pin-line.ts';
 import { seededRandom } from '../../src/pixels/random.ts';
 import type { Scale } from '../../src/pixels/scale.ts';
 import type { Mm, Px } from '../../src/pixels/types.ts';
 import { cloud, dimmed, photoOf, wood } from './drawn.ts';
-
-// Drawing a photo takes a while on a busy machine.
-vi.setConfig({ testTimeout: 30_000 });
 
 const PX_PER_MM = 7;
 const scale: Scale = {

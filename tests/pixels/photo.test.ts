@@ -1,4 +1,4 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { blur } from '../../src/pixels/gaussian.ts';
 import { applyHomography, type Homography, invertHomography } from '../../src/pixels/homography.ts';
 import { quality } from '../../src/pixels/quality.ts';
@@ -6,9 +6,6 @@ import { register } from '../../src/pixels/register.ts';
 import { pathBeyond, shareBeyond, stainShare } from '../../src/pixels/stain.ts';
 import type { Img, Px } from '../../src/pixels/types.ts';
 import { byteOf, cloud, dimmed, photoOf, wood } from './drawn.ts';
-
-// Drawing a photo takes a while on a busy machine.
-vi.setConfig({ testTimeout: 30_000 });
 
 describe('the stained share of an outline', () => {
   const region: Px[] = [

@@ -1,4 +1,4 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { CARD_MM, refineCard } from '../../src/pixels/card.ts';
 import { findCard } from '../../src/pixels/card-find.ts';
 import { refineCoin } from '../../src/pixels/coin.ts';
@@ -8,9 +8,6 @@ import { scaleFromCard } from '../../src/pixels/scale-card.ts';
 import { scaleFromCoin } from '../../src/pixels/scale-coin.ts';
 import type { Img, Px } from '../../src/pixels/types.ts';
 import { dimmed, type Light, photoOf, seen, view, wood } from './drawn.ts';
-
-// Drawing a photo takes a while on a busy machine.
-vi.setConfig({ testTimeout: 30_000 });
 
 const size = { width: 640, height: 480, focalPx: 500 };
 const { width, height } = CARD_MM;

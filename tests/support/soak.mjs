@@ -13,7 +13,17 @@ for (let run = 0; run < runs; run += 1) {
   const seed = String(Math.floor(Math.random() * 2 ** 31));
   const { status } = spawnSync(
     'npx',
-    ['vitest', 'run', '--config', 'tests/vitest.config.ts', '--project', 'unit', ...files.trim().split('\n')],
+    [
+      'vitest',
+      'run',
+      '--config',
+      'tests/vitest.config.ts',
+      '--project',
+      'unit',
+      '--project',
+      'store',
+      ...files.trim().split('\n'),
+    ],
     { cwd: root, stdio: 'inherit', env: { ...process.env, SEED: seed } },
   );
   if (status !== 0) failed.push(seed);
