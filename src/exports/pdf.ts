@@ -22,8 +22,10 @@ export const mustReduce = (report: ReportDocument): boolean =>
   [...new Map(photosIn(report).map(({ sha256, bytes }) => [sha256, bytes])).values()].reduce((a, b) => a + b, 0) >
   MOST_BYTES;
 
-/** Photographs begun and not yet asked for: enough that the writer never waits, few enough for a phone to hold. */
+/** Photographs made or in the making and not yet asked for: so many that the writer never waits, so few that a phone holds them. */
 const AHEAD = 16;
+/** In the making at once: one is read while the others are made smaller. */
+const AT_ONCE = 4;
 
 type Picture = Awaited<ReturnType<WriteTools['picture']>>;
 
@@ -33,21 +35,29 @@ type Picture = Awaited<ReturnType<WriteTools['picture']>>;
  * @param onMade said of each of these, whatever became of it
  */
 function aheadOf(hashes: readonly string[], make: (sha256: string) => Promise<Picture>, onMade: () => void) {
-  const left = [...hashes];
+  const left = new Set(hashes);
   const begun = new Map<string, Promise<Picture>>();
+  let making = 0;
   const begin = (sha256: string): Promise<Picture> => {
     const made = make(sha256);
+    const isListed = left.delete(sha256);
     begun.set(sha256, made);
-    const at = left.indexOf(sha256);
-    if (at >= 0) left.splice(at, 1);
+    making += 1;
+    const settled = (): void => {
+      making -= 1;
+      goAhead();
+      if (isListed) onMade();
+    };
     // Its failure is told where it is asked for.
-    const settled = at >= 0 ? onMade : () => undefined;
     made.then(settled, settled);
     return made;
   };
-  const goAhead = (): void => {
-    for (const next of left.slice(0, Math.max(0, AHEAD - begun.size))) begin(next);
-  };
+  function goAhead(): void {
+    for (const next of left) {
+      if (making >= AT_ONCE || begun.size >= AHEAD) return;
+      begin(next);
+    }
+  }
   goAhead();
   return (sha256: string): Promise<Picture> => {
     const asked = begun.get(sha256) ?? begin(sha256);
