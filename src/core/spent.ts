@@ -1,6 +1,6 @@
 import { entry, type Treatment } from './catalogue.ts';
 import { allIn, type SaleTerms } from './fees.ts';
-import type { Expense, Job, Offer, WorkStep } from './records.ts';
+import type { Expense, Job, Offer, Stint, WorkStep } from './records.ts';
 import { type MinorUnits, minor, roundMinor } from './units.ts';
 import type { Price, Worth } from './worth.ts';
 
@@ -15,6 +15,8 @@ export interface SpentLine {
   readonly amount: MinorUnits;
   /** Written down by the owner, worked out from what was, or the catalogue's estimate. */
   readonly from: 'recorded' | 'derived' | 'estimate';
+  /** Id of the treatment an expense was for. */
+  readonly treatment?: string;
   /** Hands-on hours of a line of hours. */
   readonly hours?: number;
 }
@@ -26,12 +28,16 @@ export interface SpentIn {
   readonly total: MinorUnits;
 }
 
+type WrittenDown = Pick<Job, 'treatment' | 'actualHours' | 'stepId'>;
+type DoneStep = Pick<WorkStep, 'id' | 'treatment' | 'added' | 'done'>;
+
 export interface SpentFacts {
   readonly offers: readonly Pick<Offer, 'what' | 'amount' | 'currency' | 'saleId' | 'fees'>[];
   /** Terms of the sale it was paid at, in that sale's currency; null where none is known. */
   readonly sale: { readonly id: string; readonly currency: string; readonly terms: SaleTerms } | null;
-  readonly jobs: readonly Pick<Job, 'treatment' | 'actualHours'>[];
-  readonly steps: readonly Pick<WorkStep, 'treatment' | 'done'>[];
+  readonly jobs: readonly WrittenDown[];
+  readonly steps: readonly DoneStep[];
+  readonly stints: readonly Pick<Stint, 'stepId' | 'minutes'>[];
   readonly expenses: readonly Pick<Expense, 'what' | 'treatment' | 'amount' | 'currency'>[];
   /** Minor units an hour, and of which currency. */
   readonly hourlyRate: number;
@@ -66,8 +72,9 @@ function priceLines({ offers, sale }: SpentFacts): readonly Line[] {
 /** Consumables of the steps worked on or done: as written down for a step, else as the catalogue estimates them, once a step. */
 function consumableLines({ jobs, steps, expenses, treatments }: SpentFacts): readonly Line[] {
   const recorded = expenses.map(
-    ({ what, amount, currency }): Line => ({
+    ({ what, treatment, amount, currency }): Line => ({
       ...{ what: 'expense', of: what, amount: minor(amount), currency, from: 'recorded' },
+      ...(treatment === null ? {} : { treatment }),
     }),
   );
   const bought = new Set(expenses.map(({ treatment }) => treatment));
@@ -83,9 +90,29 @@ function consumableLines({ jobs, steps, expenses, treatments }: SpentFacts): rea
   return [...recorded, ...estimated];
 }
 
-/** The owner's own hours as logged, at the rate of today. */
-function hoursLine({ jobs, hourlyRate, rateCurrency }: SpentFacts): readonly Line[] {
-  const hours = jobs.reduce((sum, { actualHours }) => sum + Math.max(0, actualHours), 0);
+/** Steps done for which nobody wrote hours down: those in the owner's own words, and those ticked without. */
+export const doneWithoutJob = <Step extends DoneStep>(
+  steps: readonly Step[],
+  jobs: readonly Pick<Job, 'treatment' | 'stepId'>[],
+): readonly Step[] =>
+  steps
+    .filter(({ id, done }) => done && !jobs.some(({ stepId }) => stepId === id))
+    .filter(({ treatment, added }) => added || !jobs.some((job) => !job.stepId && job.treatment === treatment));
+
+/** Hours of a step by its stints; null where none of them says minutes that count. */
+export function clockedHours(
+  { id }: Pick<WorkStep, 'id'>,
+  stints: readonly Pick<Stint, 'stepId' | 'minutes'>[],
+): number | null {
+  const minutes = stints.filter(({ stepId }) => stepId === id).flatMap((stint) => stint.minutes ?? []);
+  return minutes.length > 0 ? minutes.reduce((sum, each) => sum + each, 0) / 60 : null;
+}
+
+/** The owner's own hours, as logged or else as clocked on steps that were done, at the rate of today. */
+function hoursLine({ jobs, steps, stints, hourlyRate, rateCurrency }: SpentFacts): readonly Line[] {
+  const logged = jobs.map(({ actualHours }) => Math.max(0, actualHours));
+  const clocked = doneWithoutJob(steps, jobs).map((step) => clockedHours(step, stints) ?? 0);
+  const hours = [...logged, ...clocked].reduce((sum, each) => sum + each, 0);
   if (hours === 0) return [];
   return [
     { what: 'hours', of: '', amount: roundMinor(hours * hourlyRate), currency: rateCurrency, from: 'derived', hours },

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { entry } from '../core/catalogue.ts';
 import { insuranceOf, type SpentIn, type SpentLine, spentOn } from '../core/spent.ts';
 import { hours, money, moneyAbout } from '../text/format.ts';
+import { spentWords } from '../text/spent.ts';
 import { useApp } from '../ui/app.ts';
 import { Button } from '../ui/button.tsx';
 import { MoneyField, SelectField, TextField } from '../ui/field.tsx';
@@ -24,6 +25,7 @@ export function MoneySpent({ of }: { readonly of: BlockCase }) {
       jobs,
       expenses,
       steps: store.stepsOf(block.id),
+      stints: store.stintsOf(block.id),
       treatments: catalogue.treatments,
       hourlyRate: settings.hourlyRate,
     },
@@ -64,22 +66,10 @@ export function MoneySpent({ of }: { readonly of: BlockCase }) {
   );
 }
 
-const fixedWords: Readonly<Record<Exclude<SpentLine['what'], 'expense' | 'consumables' | 'hours'>, string>> = {
-  price: 'Price paid',
-  fees: 'Fees on top',
-  premium: 'Buyer’s premium',
-  platform: 'Online charge',
-  vat: 'VAT',
-  fixed: 'Post, packing, journey',
-};
-
 function Sum({ sum: { currency, lines, total } }: { readonly sum: SpentIn }) {
   const { catalogue } = useApp();
-  const nameOf = ({ what, of, hours: worked = 0 }: SpentLine): string => {
-    if (what === 'expense') return of || 'Something bought';
-    if (what === 'consumables') return `Consumables: ${entry(catalogue.treatments, of)?.term ?? of}`;
-    return what === 'hours' ? `Your ${hours(worked)} at your rate` : fixedWords[what];
-  };
+  const nameOf = ({ what, hours: worked = 0, ...line }: SpentLine): string =>
+    what === 'hours' ? `Your ${hours(worked)} at your rate` : spentWords({ what, ...line }, catalogue);
   return (
     <table class={css.sum}>
       <caption>Spent, in {currency}</caption>

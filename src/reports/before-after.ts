@@ -193,7 +193,7 @@ export function beforeAfterReport(
       ...views(facts, wishes, catalogue),
       chapter('What was done'),
       ...workDone(facts, rows, wishes, catalogue),
-      ...(wishes.prices ? costs(facts, rows, wishes, catalogue) : []),
+      ...(wishes.prices ? costs(facts, wishes, catalogue) : []),
       ...remaining(now, wishes, catalogue),
       ...(wishes.photographs
         ? photographs(after, facts, catalogue, {

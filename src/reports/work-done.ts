@@ -1,7 +1,9 @@
 import { type Catalogue, entry } from '../core/catalogue.ts';
 import type { ReportPart } from '../core/report.ts';
+import { clockedHours, doneWithoutJob, type SpentLine, spentOn } from '../core/spent.ts';
 import { dayWords } from '../text/days.ts';
 import { hours, hoursRange, list, money } from '../text/format.ts';
+import { spentWords } from '../text/spent.ts';
 import type { BenchCase } from './case.ts';
 import { fullColumns, paragraph, section } from './naming.ts';
 import type { ReportWishes } from './wishes.ts';
@@ -33,20 +35,16 @@ export function workRows({ jobs, steps, stints }: BenchCase, catalogue: Catalogu
       note: [job.note, step?.note].filter(Boolean).join('. '),
     };
   });
-  const others = steps
-    .filter(({ id, done }) => done && !jobs.some(({ stepId }) => stepId === id))
-    .filter(({ treatment: id, added }) => added || !jobs.some((job) => !job.stepId && job.treatment === id))
-    .map((step): WorkRow => {
-      const minutes = stints.filter(({ stepId }) => stepId === step.id).flatMap((stint) => stint.minutes ?? []);
-      return {
-        day: step.done?.at.slice(0, 10) ?? '',
-        what: treatment(step.treatment)?.term ?? (step.words || step.treatment || 'Own step'),
-        withWhat: tools(step.treatment),
-        estimate: step.hours && { likely: step.hours.m, low: step.hours.o, high: step.hours.p },
-        spent: minutes.length > 0 ? minutes.reduce((sum, each) => sum + each, 0) / 60 : null,
-        note: step.note,
-      };
-    });
+  const others = doneWithoutJob(steps, jobs).map(
+    (step): WorkRow => ({
+      day: step.done?.at.slice(0, 10) ?? '',
+      what: treatment(step.treatment)?.term ?? (step.words || step.treatment || 'Own step'),
+      withWhat: tools(step.treatment),
+      estimate: step.hours && { likely: step.hours.m, low: step.hours.o, high: step.hours.p },
+      spent: clockedHours(step, stints),
+      note: step.note,
+    }),
+  );
   return [...logged, ...others].sort((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : 0));
 }
 
@@ -104,54 +102,39 @@ export function workDone(
   ];
 }
 
-/** What it came to: the price, what was bought for it, and the owner's own hours at their rate. */
-export function costs(
-  { block, offers, expenses, settings }: BenchCase,
-  rows: readonly WorkRow[],
-  wishes: Pick<ReportWishes, 'hours'>,
-  catalogue: Catalogue,
-): ReportPart[] {
-  const { currency } = block;
-  const paid = offers.filter(({ what, currency: of }) => what === 'paid' && of === currency).at(-1);
-  const spent = total(rows.flatMap(({ spent: each }) => each ?? []));
-  const lines: (readonly [string, number])[] = [
-    ...(paid ? [['Paid for the block', paid.amount] as const] : []),
-    ...(paid?.fees ? [['On top of it, by the terms of the sale', paid.fees] as const] : []),
-    ...expenses
-      .filter((expense) => expense.currency === currency)
-      .map(({ what, treatment, amount }) => {
-        const use = entry(catalogue.treatments, treatment)?.term;
-        return [[what, use && `for ${use}`].filter(Boolean).join(', ') || 'Bought for it', amount] as const;
-      }),
-    ...(spent > 0 && settings.currency === currency
-      ? [
-          [
-            wishes.hours ? `${hours(spent)} of own work at ${money(settings.hourlyRate, currency)}` : 'Own work',
-            Math.round(spent * settings.hourlyRate),
-          ] as const,
-        ]
-      : []),
-  ];
-  const elsewhere = expenses.filter((expense) => expense.currency !== currency);
+/** What it came to, line by line as the block's own page has it. */
+export function costs(facts: BenchCase, wishes: Pick<ReportWishes, 'hours'>, catalogue: Catalogue): ReportPart[] {
+  const { block, offers, sale, jobs, steps, stints, expenses, settings } = facts;
+  const sums = spentOn({
+    ...{ offers, jobs, steps, stints, expenses, sale: sale ?? null, treatments: catalogue.treatments },
+    ...{ hourlyRate: settings.hourlyRate, rateCurrency: settings.currency },
+  });
+  const own = sums.find(({ currency }) => currency === block.currency);
+  const elsewhere = sums.filter((sum) => sum !== own);
+  const nameOf = ({ what, hours: worked = 0, ...line }: SpentLine): string => {
+    if (what === 'hours')
+      return wishes.hours
+        ? `${hours(worked)} of own work at ${money(settings.hourlyRate, settings.currency)}`
+        : 'Own work';
+    return `${spentWords({ what, ...line }, catalogue)}${line.from === 'estimate' ? ' (trade estimate)' : ''}`;
+  };
   return [
     section('Cost'),
-    lines.length === 0
-      ? paragraph('No price, no purchase and no hours were written down.')
-      : {
+    own
+      ? {
           kind: 'table',
           caption: 'What it came to',
           head: ['Line', 'Amount'],
-          rows: lines.map(([line, amount]) => [line, money(amount, currency)]),
-          foot: [['Together', money(total(lines.map(([, amount]) => amount)), currency)]],
+          rows: own.lines.map((line) => [nameOf(line), money(line.amount, own.currency)]),
+          foot: [['Together', money(own.total, own.currency)]],
           numeric: [1],
-        },
-    ...(elsewhere.length > 0
-      ? [
-          paragraph(
-            `Not in the sum, being in another currency: ${list(elsewhere.map(({ what, amount, currency: of }) => `${what} ${money(amount, of)}`))}.`,
-            'small',
-          ),
-        ]
-      : []),
+        }
+      : paragraph('No price, no purchase and no hours were written down.'),
+    ...elsewhere.map(({ currency, lines, total: sum }) =>
+      paragraph(
+        `Not in the sum, being in another currency: ${list(lines.map((line) => `${nameOf(line)} ${money(line.amount, currency)}`))}${lines.length > 1 ? `, together ${money(sum, currency)}` : ''}.`,
+        'small',
+      ),
+    ),
   ];
 }

@@ -14,6 +14,7 @@ const facts = (fields: Partial<SpentFacts> = {}): SpentFacts => ({
   sale: null,
   jobs: [],
   steps: [],
+  stints: [],
   expenses: [],
   hourlyRate: 1400,
   rateCurrency: 'GBP',
@@ -82,11 +83,30 @@ describe('what a block has cost', () => {
   it('counts what a step used up that was done without a word on its minutes', () => {
     const done = { at: '2026-11-02T19:00:00Z', offset: '+00:00' };
     const steps = [
-      { treatment: 'consolidate', done },
-      { treatment: 'fillCheck', done: null },
-      { treatment: null, done },
+      { id: id(1), treatment: 'consolidate', added: false, done },
+      { id: id(2), treatment: 'fillCheck', added: false, done: null },
+      { id: id(3), treatment: null, added: true, done },
     ];
     expect(spentOn(facts({ steps }))[0]?.lines).toMatchObject([{ of: 'consolidate', amount: 1200 }]);
+  });
+  it('takes the minutes on the clock for a step done in own words, or without its hours written down, and none twice', () => {
+    const done = { at: '2026-11-02T19:00:00Z', offset: '+00:00' };
+    const [own, ticked, logged, open] = [1, 2, 3, 4].map((n) => id(n));
+    const steps = [
+      { id: own ?? '', treatment: null, added: true, done },
+      { id: ticked ?? '', treatment: 'solventClean', added: false, done },
+      { id: logged ?? '', treatment: 'dryClean', added: false, done },
+      { id: open ?? '', treatment: null, added: true, done: null },
+    ];
+    const stints = [own, ticked, logged, open].map((stepId) => ({ stepId: stepId ?? '', minutes: 30 }));
+    const running = { stepId: own ?? '', minutes: null };
+    const jobs = [{ ...job('dryClean', 1), ...(logged && { stepId: logged }) }];
+    const hours = (fields: Partial<SpentFacts>) =>
+      spentOn(facts(fields))[0]?.lines.find(({ what }) => what === 'hours')?.hours;
+    // Half an hour of each of the first two; of the third the hour that was written down; the fourth is not done.
+    expect(hours({ steps, stints: [...stints, running], jobs })).toBe(2);
+    // Hours written down without a step stand for the ticked step of their treatment.
+    expect(hours({ steps: steps.slice(1, 2), stints, jobs: [job('solventClean', 2)] })).toBe(2);
   });
   it('never adds up two currencies', () => {
     const expenses = [{ what: 'lead test', treatment: null, amount: 3000, currency: 'EUR' }];

@@ -118,16 +118,30 @@ describe('before and after', () => {
   it('sets the hours it took beside the estimate, adds up only pairs, and keeps a step without hours', () => {
     const { rows, foot } = table(reportOf('beforeAfter', facts), 'Work in the order it was done');
     // 0.5 h and 1 h estimated, ¾ h and 1¼ h taken; the third has no hours.
-    expect(foot?.[0]?.slice(3, 5)).toEqual(['1½ h', '2 h']);
-    expect(rows.map((row) => row[4])).toEqual(['45 min', '1¼ h', 'not written down']);
+    expect(foot?.[0]?.slice(3, 5)).toEqual(['1½\u00a0h', '2\u00a0h']);
+    expect(rows.map((row) => row[4])).toEqual(['45\u00a0min', '1¼\u00a0h', 'not written down']);
     expect(rows.map((row) => row[1])).toContain('Left the window open for a night');
   });
 
   it('adds up price, purchases and own hours', () => {
     const { rows, foot } = table(reportOf('beforeAfter', facts, { prices: true }), 'What it came to');
-    // £52 paid, £4.20 of wax, 2 h at £14.
-    expect(rows.map(([, amount]) => amount)).toEqual(['£52', '£4.20', '£28']);
-    expect(foot).toEqual([['Together', '£84.20']]);
+    // £52 paid, £4.20 of wax, 2 h at £14; dry cleaning uses up £0.50 (trade handbook §6.1), which nobody wrote down.
+    expect(rows.map(([, amount]) => amount)).toEqual(['£52', '£4.20', '£0.50', '£28']);
+    expect(rows[2]?.[0]).toContain('trade estimate');
+    expect(foot).toEqual([['Together', '£84.70']]);
+  });
+
+  it('puts the sale’s fees on the price, keeps another currency out of the sum, and says no hours where none are wished', () => {
+    const sale = { ...facts.sale, terms: { ...facts.sale?.terms, fixedCosts: [{ what: 'post', amount: 1400 }] } };
+    const offers = facts.offers.map((offer) => ({ ...offer, saleId: facts.sale?.id }));
+    const [wax] = facts.expenses;
+    const more = { sale, offers, expenses: [wax, { ...wax, what: 'Lead test', amount: 3000, currency: 'EUR' }] };
+    const report = reportOf('beforeAfter', { ...facts, ...more } as BenchCase, { prices: true, hours: false });
+    const { rows, foot } = table(report, 'What it came to');
+    expect(rows.map(([, amount]) => amount)).toEqual(['£52', '£14', '£4.20', '£0.50', '£28']);
+    expect(foot).toEqual([['Together', '£98.70']]);
+    expect(rows.at(-1)?.[0]).toBe('Own work');
+    expect(words(report)).toContain('in another currency: Lead test €30');
   });
 
   it('says so where there is no photograph from after the work', () => {
