@@ -173,9 +173,10 @@ export function handsOn(page: Page) {
     chosenBlocks: page.getByRole('radio', { name: 'Chosen blocks', exact: true }),
     block: (name: RegExp) => page.getByRole('checkbox', { name }),
     refused: (why: RegExp) => page.getByRole('alert').filter({ hasText: why }),
+    stopTaking: button('Stop, and leave everything as it was'),
+    choose: button('Choose a backup file'),
     async chooseFiles(files: readonly HandedFile[]): Promise<void> {
-      const choose = button('Choose a backup file');
-      const [chooser] = await Promise.all([page.waitForEvent('filechooser'), choose.click()]);
+      const [chooser] = await Promise.all([page.waitForEvent('filechooser'), keeping.choose.click()]);
       await chooser.setFiles([...files]);
     },
   };

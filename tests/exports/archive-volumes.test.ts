@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { ArchiveIndex, entryAt } from '../../src/core/archive-layout.ts';
 import { AppError } from '../../src/core/errors.ts';
 import { keptArchive, type PreparedVolume, prepareArchive, sent } from '../../src/exports/archive/index.ts';
@@ -92,6 +92,35 @@ describe('an archive too large for one file', () => {
     expect(names).toHaveLength(volumes - 2);
     expect(made).toBe(kept?.made);
     for (const file of filesOf(ready)) expect(bagFaults((await bagIn(file)).files)).toEqual([]);
+  });
+
+  it('goes on with a locked one only with the passphrase that opens what is there', async () => {
+    const bench = benchWith(heavy, { most: MOST });
+    const asked: string[] = [];
+    const opens = async (file: File, passphrase: string): Promise<boolean> => {
+      asked.push(file.name);
+      return passphrase === 'calico straw buckram';
+    };
+    let written = 0;
+    const unlocked: typeof bench.tools.archiver = async (order, payload, signal) => {
+      if (++written === 2) throw new Error('The page is gone.');
+      // Locking is not what is looked at here, and takes long.
+      return bench.tools.archiver({ ...order, passphrase: null }, payload, signal);
+    };
+    const tools = { ...bench.tools, opens, archiver: unlocked };
+    const locked = { ...wholeShelf, passphrase: 'calico straw buckram' };
+    await expect(prepareArchive(locked, tools, live())).rejects.toThrow('gone');
+    const kept = await keptArchive(bench.keep);
+    expect([kept?.wish.isLocked, kept?.isFull, kept?.ready.length]).toEqual([true, false, 1]);
+    // A page that knows nothing of the one before.
+    vi.resetModules();
+    const fresh = await import('../../src/exports/archive/index.ts');
+    const other = { ...locked, passphrase: 'something else' };
+    await expect(fresh.prepareArchive(other, tools, live())).rejects.toMatchObject({ code: 'archive-passphrase' });
+    const { ready, made, volumes } = await fresh.prepareArchive(locked, tools, live());
+    expect([made, ready.length]).toEqual([kept?.made, volumes]);
+    expect(asked).toEqual([ready[0]?.name, ready[0]?.name]);
+    expect(JSON.stringify(await bench.keep.read())).not.toContain('calico');
   });
 
   it('is made anew when the records have changed since', async () => {

@@ -1,42 +1,15 @@
 import { writeFileSync } from 'node:fs';
 import { generateIdentity, identityToRecipient } from 'age-encryption';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { unlocked } from '../../src/imports/unlock.ts';
 import { encrypted, SCRYPT_LOG_N } from '../../src/workers/archive-volume.ts';
+import { hasAge, openWithAge } from '../support/age.ts';
 import { archiveOf } from '../support/archive-fixture.ts';
 import { bagFaults } from '../support/bag-faults.ts';
 import { bagIn, inFolder, putFile, run, unzipped } from '../support/read-zip.ts';
-import { hasTool, toolsRequired } from '../support/tools.mjs';
-
-// Other programs are started: on a busy machine that alone takes seconds.
-vi.setConfig({ testTimeout: 30_000 });
+import { toolsRequired } from '../support/tools.mjs';
 
 const PASSPHRASE = 'lanthorn felt brim Übergröße';
-const hasAge = hasTool('age') && hasTool('python3');
-
-/** The age program asks a terminal for the passphrase, so it is given one. */
-const TYPE_IT = `
-import os, pty, sys
-said = b''
-pid, terminal = pty.fork()
-if pid == 0:
-    os.execvp('age', ['age', '-d', '-o', sys.argv[2], sys.argv[1]])
-while True:
-    try:
-        piece = os.read(terminal, 1024)
-    except OSError:
-        break
-    if not piece:
-        break
-    said += piece
-    if said.endswith(b': '):
-        os.write(terminal, (sys.argv[3] + '\\n').encode())
-        said += b' '
-_, status = os.waitpid(pid, 0)
-sys.stdout.write(said.decode('utf-8', 'replace'))
-sys.exit(os.waitstatus_to_exitcode(status))
-`;
-
 const [locked] = await archiveOf(undefined, { passphrase: PASSPHRASE });
 const [open] = await archiveOf();
 if (!locked || !open) throw new Error('No volume was made.');
@@ -81,12 +54,9 @@ describe('an encrypted volume', () => {
   it.skipIf(!toolsRequired && !hasAge)('is opened by the age program with the passphrase, and refused without', () =>
     inFolder(async (place) => {
       const path = await putFile(place, light);
-      writeFileSync(`${place}/type.py`, TYPE_IT);
-      run('python3', [`${place}/type.py`, path, `${place}/a.zip`, PASSPHRASE]);
+      openWithAge(place, path, `${place}/a.zip`, PASSPHRASE);
       expect(run('unzip', ['-tq', `${place}/a.zip`])).toContain('No errors');
-      expect(() => run('python3', [`${place}/type.py`, path, `${place}/b.zip`, 'something else'])).toThrow(
-        /incorrect passphrase/,
-      );
+      expect(() => openWithAge(place, path, `${place}/b.zip`, 'something else')).toThrow(/incorrect passphrase/);
     }),
   );
 
