@@ -1,4 +1,7 @@
-/** Words for numbers. Units and currency come in as arguments: the settings know, the numbers do not. */
+/**
+ * Words for numbers. Units and currency come in as arguments: the settings know, the numbers do not. Between a number and
+ * its unit stands a space that does not break, so that no line begins with a unit.
+ */
 
 export type LengthUnits = 'mm' | 'inch';
 
@@ -49,39 +52,39 @@ const trim = (value: number, digits: number): string =>
 
 /** `42 mm`, `0.3 mm`, or `1⅝ in` to the eighth above an inch and decimal below. */
 export function length(mm: number, units: LengthUnits): string {
-  if (units === 'mm') return `${trim(mm, mm < 10 ? 2 : 1)} mm`;
+  if (units === 'mm') return `${trim(mm, mm < 10 ? 2 : 1)}\u00a0mm`;
   const inches = mm / 25.4;
-  if (inches < 1) return `${trim(inches, 3)} in`;
+  if (inches < 1) return `${trim(inches, 3)}\u00a0in`;
   const eighths = Math.round(inches * 8);
   const fraction = ['', '⅛', '¼', '⅜', '½', '⅝', '¾', '⅞'][eighths % 8] ?? '';
-  return `${Math.floor(eighths / 8)}${fraction} in`;
+  return `${Math.floor(eighths / 8)}${fraction}\u00a0in`;
 }
 
 /** `1¼ h`, `12 h`, `20 min`: hands-on time as one says it. */
 export function hours(value: number): string {
-  if (value < 0.05) return '0 h';
-  if (value < 1) return `${Math.max(5, Math.round((value * 60) / 5) * 5)} min`;
+  if (value < 0.05) return '0\u00a0h';
+  if (value < 1) return `${Math.max(5, Math.round((value * 60) / 5) * 5)}\u00a0min`;
   const quarters = Math.round(value * 4);
-  if (value >= 10) return `${Math.round(value)} h`;
+  if (value >= 10) return `${Math.round(value)}\u00a0h`;
   const fraction = ['', '¼', '½', '¾'][quarters % 4] ?? '';
-  return `${Math.floor(quarters / 4)}${fraction} h`;
+  return `${Math.floor(quarters / 4)}${fraction}\u00a0h`;
 }
 
 /** `5–8 h`, `1–3 days`, `20 min–2 h`, `£5–£8`: two figures as a range, a unit they share said once. */
 export function between(low: string, high: string): string {
   if (low === high) return low;
-  const [first, unit] = low.split(' ');
-  const same = unit !== undefined && unit.replace(/s$/, '') === high.split(' ')[1]?.replace(/s$/, '');
+  const [first, unit] = low.split('\u00a0');
+  const same = unit !== undefined && unit.replace(/s$/, '') === high.split('\u00a0')[1]?.replace(/s$/, '');
   return same ? `${first}–${high}` : `${low}–${high}`;
 }
 
 /** `5–8 h`, `20–40 min`: a range in one unit. */
 export const hoursRange = (low: number, high: number): string => between(hours(low), hours(high));
 
-export const days = (value: number): string => (value === 1 ? '1 day' : `${value} days`);
+export const days = (value: number): string => (value === 1 ? '1\u00a0day' : `${value}\u00a0days`);
 
 /** `90 %` from 0.9. */
-export const percent = (share: number): string => `${Math.round(share * 100)} %`;
+export const percent = (share: number): string => `${Math.round(share * 100)}\u00a0%`;
 
 /** `9 times in 10`, for a chance said aloud. */
 export function timesInTen(share: number): string {
@@ -100,7 +103,15 @@ export function list(items: readonly string[]): string {
 export function measured(value: number, unit: string, units: LengthUnits): string {
   if (unit === 'mm') return length(value, units);
   const word =
-    { pct: ' %', cm2: ' cm²', count: '', perCm2: ' per cm²', perDm2: ' per dm²', g: ' g', level: ' of 4' }[unit] ?? '';
+    {
+      pct: '\u00a0%',
+      cm2: '\u00a0cm²',
+      count: '',
+      perCm2: '\u00a0per\u00a0cm²',
+      perDm2: '\u00a0per\u00a0dm²',
+      g: '\u00a0g',
+      level: ' of 4',
+    }[unit] ?? '';
   return `${trim(value, 2)}${word}`;
 }
 

@@ -5,7 +5,7 @@ import { actionsOn } from '../../src/parts/actions.ts';
 import { keepBadge } from '../../src/parts/badge.ts';
 import BenchScreen from '../../src/screens/bench/screen.tsx';
 import type { Store } from '../../src/store/store.ts';
-import { act, type Drawn, drawn, NOW, openedStore } from '../support/dom.tsx';
+import { act, type Drawn, drawn, NOW, openedStore, plainly } from '../support/dom.tsx';
 
 let store: Store;
 let page: Drawn;
@@ -30,8 +30,10 @@ const later = async (minutes: number): Promise<void> => {
   await settled();
 };
 const section = (title: string): string =>
-  [...page.root.querySelectorAll('section')].find((one) => one.querySelector('h2')?.textContent === title)
-    ?.textContent ?? '';
+  plainly(
+    [...page.root.querySelectorAll('section')].find((one) => one.querySelector('h2')?.textContent === title)
+      ?.textContent,
+  );
 const placeOf = (id: string) => store.get('block', id)?.place;
 
 beforeEach(async () => {

@@ -8,7 +8,7 @@ import { Offers } from '../../src/screens/story/offers.tsx';
 import { Steps } from '../../src/screens/story/steps.tsx';
 import type { Store } from '../../src/store/store.ts';
 import { inOrder } from '../../src/text/provenance.ts';
-import { act, type Drawn, drawn, NOW, openedStore } from '../support/dom.tsx';
+import { act, type Drawn, drawn, NOW, openedStore, plainly } from '../support/dom.tsx';
 
 let store: Store;
 let page: Drawn;
@@ -149,7 +149,7 @@ describe('the marks editor', () => {
     const options = [...page.root.querySelectorAll('fieldset')]
       .find((set) => set.querySelector('legend')?.textContent === 'What the stamp can mean')
       ?.querySelectorAll('label');
-    expect(options?.[0]?.textContent).toContain('UK 7568.5 mm; the tape says 571 mm, 2.5 mm more');
+    expect(plainly(options?.[0]?.textContent)).toContain('UK 7568.5 mm; the tape says 571 mm, 2.5 mm more');
     expect(options).toHaveLength(3);
   });
 

@@ -170,7 +170,7 @@ describe('a photograph as an instrument', () => {
     await hands.tap(tools.tool('Crack'));
     for (const end of TRUTH.crackEnds) await tools.tapAt(end);
     await phone.page.getByText('No scale, so no millimetres').waitFor();
-    expect(await tools.panel.textContent()).not.toMatch(/\d mm/);
+    expect(await tools.panel.textContent()).not.toMatch(/\d\smm/);
     await phone.close();
   });
 

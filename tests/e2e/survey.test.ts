@@ -93,7 +93,7 @@ describe('a survey at a stall', () => {
     const before = await whatItSays();
     expect(before.findings).toContain(term('damage', 'split'));
     expect(before.answer).toMatch(/(Pay|Bid) up to\s*£\d/);
-    expect(before.plan).toMatch(/\d h/);
+    expect(before.plan).toMatch(/\d\sh/);
 
     await readyWithoutSignal(phone.page);
     expect(phone.seen.faults).toEqual([]);
@@ -152,11 +152,11 @@ describe('a survey at a stall', () => {
     );
     const found = rows.find(([number]) => number === '1');
     expect(found?.slice(1, 3)).toEqual([term('damage', 'split'), term('zones', 'sideBack')]);
-    expect(found?.[3]).toMatch(/gap at the widest 1 mm.*length 100 mm.*closes under hand pressure: yes.*/);
+    expect(found?.[3]).toMatch(/gap at the widest 1\smm.*length 100\smm.*closes under hand pressure: yes.*/);
     expect(found?.[3]).toContain(NOTE);
     // A closed split is graded minor, 2 of 4: the handbook's table of grades.
     expect(found?.[4]).toMatch(/^2 /);
-    expect(rows.find(([name]) => name === term('measures', 'circRopeMm'))?.[1]).toBe('571 mm');
+    expect(rows.find(([name]) => name === term('measures', 'circRopeMm'))?.[1]).toBe('571\u00a0mm');
 
     const steps = Object.values(catalogue.treatments).filter((one) => rows.some(([first]) => first === one.term));
     expect(steps.map((step) => step.term)).toContain(term('treatments', 'closeSplit'));

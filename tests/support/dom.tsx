@@ -26,6 +26,9 @@ export async function openedStore(): Promise<Store> {
 /** Does something and lets what it draws be drawn. */
 export const act = (what: () => void): void => void acted(what);
 
+/** Text as it reads: a number and its unit are kept on one line by a space that does not break. */
+export const plainly = (text: string | null | undefined): string => (text ?? '').replaceAll('\u00a0', ' ');
+
 /** Draws a part inside the app’s context and gives the hands and eyes of a person: by label, by name. */
 export async function drawn(part: ComponentChild, store?: Store, now: () => number = () => NOW) {
   const using = store ?? (await openedStore());
@@ -54,9 +57,10 @@ export async function drawn(part: ComponentChild, store?: Store, now: () => numb
 
   const named = <E extends HTMLElement>(selector: string, name: string): E => {
     const all = [...root.querySelectorAll<E>(selector)];
-    const hit = all.find((element) => (element.getAttribute('aria-label') ?? element.textContent)?.trim() === name);
+    const nameOf = (element: E): string => plainly(element.getAttribute('aria-label') ?? element.textContent).trim();
+    const hit = all.find((element) => nameOf(element) === name);
     if (!hit) {
-      const there = all.map((element) => element.getAttribute('aria-label') ?? element.textContent);
+      const there = all.map(nameOf);
       throw new Error(`${selector} named “${name}” came as ${JSON.stringify(there)}.`);
     }
     return hit;
@@ -71,7 +75,7 @@ export async function drawn(part: ComponentChild, store?: Store, now: () => numb
     store: using,
     root,
     draw,
-    text: () => root.textContent ?? '',
+    text: () => plainly(root.textContent),
     field,
     button: (name: string) => named<HTMLButtonElement>('button', name),
     type(label: string, text: string) {
