@@ -50,7 +50,9 @@ export function BlockFigure({
   const root = useRef<HTMLDivElement>(null);
   const [visited, setVisited] = useState<string | null>(null);
   const views = viewsToShow(drawing, view);
-  const reach = reachAt(thumbnail ? 160 : 320);
+  // As wide as a view comes out on a small phone: a picker has the width to itself, of a map two stand in a row.
+  const width = thumbnail ? 160 : onPick ? 320 : 170;
+  const reach = reachAt(width);
   const { placed, left } = marks.length > 0 ? placeMarks(views, marks, reach) : { placed: [], left: [] };
   const homes = onPick ? homesOf(views) : new Map();
   const canPick = (zone: DrawnZoneId, key: string): boolean =>

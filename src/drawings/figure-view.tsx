@@ -99,7 +99,7 @@ export function FigureView({ view, placed, reach, thumbnail, left, states, picke
           {view.lettering
             .filter(({ role }) => !thumbnail || role !== 'front')
             .map(({ at, text }) => (
-              <text key={text} x={at[0]} y={at[1] + 4} font-size="11.5">
+              <text key={text} x={at[0]} y={at[1] + 4} font-size={picker ? 11.5 : 20}>
                 {text}
               </text>
             ))}
