@@ -2,7 +2,7 @@ import type { Catalogue } from '../core/catalogue.ts';
 import type { Forecast } from '../core/simulate/simulate.ts';
 import type { VerdictReason } from '../core/verdict.ts';
 import type { Worth } from '../core/worth.ts';
-import { money, moneyAbout, percent, timesInTen } from './format.ts';
+import { moneyAbout, percent, timesInTen } from './format.ts';
 
 /** One reason of a verdict as a sentence. `nameOf` gives a finding's number and term. */
 export function reasonSentence(reason: VerdictReason, nameOf: (findingId: string) => string): string {
@@ -50,7 +50,7 @@ export function limitSentence(worth: Worth, currency: string): string {
     case 'copying':
       return 'Set by what a copy of the shape is worth to you, less taking it.';
     case 'equalUsed':
-      return `Capped by an equal used block at ${money(worth.equalUsed.amount, currency)}.`;
+      return `Capped by an equal used block at ${moneyAbout(worth.equalUsed.amount, currency)}.`;
     case 'nothing':
       return 'The work eats what it would be worth: only as a gift.';
     case 'refused':
