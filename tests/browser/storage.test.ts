@@ -1,4 +1,4 @@
-import { deleteDB, openDB } from 'idb';
+import { deleteDB, type IDBPDatabase, openDB } from 'idb';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { AppError } from '../../src/core/errors.ts';
 import { firstWindow } from '../../src/store/alone.ts';
@@ -19,6 +19,8 @@ interface Buckets {
   delete(name: string): Promise<void>;
 }
 const { storageBuckets } = navigator as Navigator & { readonly storageBuckets: Buckets };
+
+const neverSet = { isSet: () => false, set: () => undefined };
 
 repositoryContract('in a real database', async () => idbKeeper());
 
@@ -87,6 +89,72 @@ describe('two windows on one database', () => {
     await firstWindow(navigator.locks, async () => swept.push('first'));
     await firstWindow(navigator.locks, async () => swept.push('second'));
     expect(swept.filter((each) => each === 'second')).toEqual([]);
+  });
+});
+
+describe('a database of the first version', () => {
+  const photo = photoOf('picture');
+  const block = aBlock({ name: 'Tall crown', note: 'Dry.' });
+  const change = { at: block.stamps.note ?? '', id: block.id, paths: ['note'], device: block.device };
+
+  /** As the app made it then, with something of everything in it. */
+  async function firstVersion(name: string): Promise<IDBPDatabase> {
+    const db = await openDB(name, 1, {
+      upgrade(fresh) {
+        fresh.createObjectStore('records', { keyPath: 'id' });
+        fresh.createObjectStore('bytes');
+        fresh.createObjectStore('changes', { autoIncrement: true });
+        fresh.createObjectStore('meta');
+      },
+    });
+    await db.put('records', block);
+    await db.put('bytes', { bytes: photo.bytes, mime: photo.mime }, photo.sha256);
+    await db.put('changes', change);
+    await db.put('meta', 'olddevic', 'device');
+    await db.put('meta', '{"at":1,"bytes":2}', 'note:backup');
+    return db;
+  }
+
+  it('keeps all there was and takes what is new', async () => {
+    const keeper = idbKeeper();
+    (await firstVersion(keeper.name)).close();
+    const repository = await keeper.open();
+    expect(await repository.identity()).toEqual({ device: 'olddevic', cleared: false });
+    expect(await repository.loadAll()).toEqual({ records: [block], unreadable: [] });
+    expect(new Uint8Array((await repository.photoBytes(photo.sha256))?.bytes ?? new ArrayBuffer())).toEqual(
+      new Uint8Array(photo.bytes),
+    );
+    expect((await repository.changesAfter(0, 10)).map(({ row }) => row)).toEqual([change]);
+    expect(await repository.note('backup')).toBe('{"at":1,"bytes":2}');
+    const row = { key: 'k', id: '', raw: 'from elsewhere', state: 'unreadable', why: 'as it was' } as const;
+    await repository.commit({ puts: [], changes: [], kept: [row] });
+    expect(await repository.kept()).toEqual([row]);
+    await repository.keepStandIn(photo.sha256, { bytes: photo.bytes, mime: photo.mime });
+    expect((await repository.standIn(photo.sha256))?.mime).toBe(photo.mime);
+    await keeper.dispose();
+  });
+
+  it('waits while an old tab holds it, says so, and loses nothing once that tab is closed', async () => {
+    const keeper = idbKeeper();
+    const oldTab = await firstVersion(keeper.name);
+    const repository = createIdbRepository({ name: keeper.name, marker: neverSet, blockedAfterMs: 50 });
+    const loading = repository.loadAll();
+    await vi.waitFor(() => expect(repository.status.value).toBe('close-other-windows'));
+    // The old tab still saves meanwhile.
+    const later = aBlock({ id: id(2), name: 'Pillbox' });
+    await oldTab.put('records', later);
+    oldTab.close();
+    expect((await loading).records).toEqual([block, later]);
+    expect(repository.status.value).toBe('open');
+    await repository.close();
+    await keeper.dispose();
+  });
+
+  it('is closed to an old tab that comes later, which is told to reload', async () => {
+    const keeper = idbKeeper();
+    await (await keeper.open()).close();
+    await expect(openDB(keeper.name, 1)).rejects.toMatchObject({ name: 'VersionError' });
+    await keeper.dispose();
   });
 });
 
