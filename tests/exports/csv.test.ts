@@ -2,8 +2,13 @@ import fc from 'fast-check';
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { catalogue } from '../../src/catalogue/index.ts';
+import type { ArchiveIndex } from '../../src/core/archive-layout.ts';
+import { blank } from '../../src/core/blank.ts';
+import { RECORDS, type RecordType } from '../../src/core/records.ts';
+import { readme } from '../../src/exports/archive/readme.ts';
 import { type Cell, csv, guarded, unguarded } from '../../src/exports/csv.ts';
 import { csvTables } from '../../src/exports/csv-tables.ts';
+import { id, make } from '../store/make.ts';
 import { smallShelf } from '../support/archive-fixture.ts';
 
 /** Rows as an independent reader sees them; any complaint of its fails. */
@@ -100,5 +105,55 @@ describe('the tables of a shelf', () => {
   it('leave removed records out and defuse what was typed', () => {
     expect(column('findings', 'number')).toEqual(['1', '2']);
     expect(column('blocks', 'note')[0]).toMatch(/^'=HYPERLINK/);
+  });
+
+  it('hold every type of record but those the readme names', () => {
+    const only = ['alignment', 'reminder', 'settings'];
+    for (const type of Object.keys(RECORDS) as RecordType[]) {
+      // A list of nothing but this one: where it has a line, it is in a table.
+      const filled = csvTables([make(type, { id: id(7) })], catalogue).filter(({ text }) => text.includes(id(7)));
+      expect(filled.length > 0, type).toBe(!only.includes(type));
+    }
+    const index = { made: '', scope: { kind: 'shelf' }, isWhole: true, volume: 1, volumes: 1, counts: {} };
+    const words = readme({ ...index, photographs: [], originals: [] } as unknown as ArchiveIndex, []);
+    expect(words.replace(/\s+/g, ' ')).toContain(
+      "In no table, only among the records: how photographs before and after were lined up, what was last written to a calendar, the owner's settings.",
+    );
+  });
+
+  it('say what was paid with what came on top, and which job lot a block goes with', () => {
+    const some = new Map(
+      csvTables(
+        [
+          make('lot', { id: id(1), title: 'Box of ten', priceAsked: 6000, disposal: 500, notBought: 'outbid' }),
+          make('block', { id: id(2), name: 'Cloche', lotId: id(1), estimateLow: 3000, estimateHigh: 5000 }),
+          make('offer', { id: id(3), blockId: id(1), what: 'paid', amount: 5200, fees: 1523 }),
+          make('sale', {
+            id: id(4),
+            terms: {
+              ...blank.sale.terms,
+              premium: [
+                { upTo: 50_000, rate: 0.24 },
+                { upTo: null, rate: 0.2 },
+              ],
+            },
+          }),
+        ],
+        catalogue,
+      ).map(({ name, text }) => [name, parsed(text)]),
+    );
+    const row = (table: string): Record<string, string> => {
+      const [heads = [], cells = []] = some.get(table) ?? [];
+      return Object.fromEntries(heads.map((head, n) => [head, cells[n] ?? '']));
+    };
+    expect(row('offers')).toMatchObject({ block: 'Box of ten', amount: '52', 'fees on top': '15.23' });
+    expect(row('lots')).toMatchObject({
+      title: 'Box of ten',
+      asked: '60',
+      'cost of disposal': '5',
+      'not bought': 'Outbid',
+    });
+    expect(row('blocks')).toMatchObject({ lot: 'Box of ten', 'estimate from': '30', 'estimate to': '50' });
+    expect(row('sales').premium).toBe('24 % up to 500; 20 %');
   });
 });

@@ -1,6 +1,6 @@
 import type { ArchiveIndex } from '../../core/archive-layout.ts';
 import { FOLDERS, INDEX_PATH } from '../../core/archive-layout.ts';
-import type { CsvTable } from '../csv-tables.ts';
+import type { CsvTable } from '../csv-maker.ts';
 
 const count = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`;
 
@@ -44,6 +44,8 @@ Nothing but common programs is needed.
   ${FOLDERS.tables}      The same facts as tables (CSV, RFC 4180, UTF-8) for any spreadsheet:
 ${tables.map(({ name, about }) => `                      ${name}.csv: ${about}`).join('\n')}
                     Text that a spreadsheet might run as a formula has an apostrophe put before it.
+                    In no table, only among the records: how photographs before and after were lined up, what was
+                    last written to a calendar, the owner's settings.
   ${FOLDERS.marks}       What was drawn over each photograph: W3C Web Annotations (JSON-LD).
   ${FOLDERS.objects}     Each hat block for museum systems: Linked Art (JSON-LD, CIDOC CRM).
   ${FOLDERS.records}     The records themselves (JSON), from which all the rest was made, one record a line.

@@ -1,0 +1,92 @@
+import { watchOf } from '../text/quarantine.ts';
+import { amount, type CsvTable, type TableMaker, term } from './csv-maker.ts';
+
+/** What was done to the blocks: steps and time, money, repairs, quarantine, freezing, checks before use. */
+export function workTables({ table, ofBlock, findings, catalogue }: TableMaker): CsvTable[] {
+  return [
+    table('job', 'work', 'work done and the hours it took', [
+      ['id', ({ id }) => id],
+      ...ofBlock,
+      ['treatment', ({ treatment }) => term(catalogue.treatments, treatment)],
+      ['estimated h', ({ estimateHours }) => estimateHours],
+      ['took h', ({ actualHours }) => actualHours],
+      ['at (UTC)', ({ at }) => at],
+      ['note', ({ note }) => note],
+    ]),
+    table('step', 'steps', 'steps of the work that were touched: done, left out, put in', [
+      ['id', ({ id }) => id],
+      ...ofBlock,
+      ['treatment', ({ treatment, words }) => (treatment ? term(catalogue.treatments, treatment) : words)],
+      ['put in by hand', ({ added }) => added],
+      ['done at (UTC)', ({ done }) => done?.at ?? null],
+      ['left out because', ({ skipped }) => skipped?.reason ?? null],
+      ['note', ({ note }) => note],
+    ]),
+    table('expense', 'expenses', 'money spent on the blocks besides their price', [
+      ['id', ({ id }) => id],
+      ...ofBlock,
+      ['what', ({ what }) => what],
+      ['amount', (expense) => amount(expense.amount, expense.currency)],
+      ['currency', ({ currency }) => currency],
+      ['on', ({ on }) => on],
+    ]),
+    table('repair', 'repairs', 'repairs and whether they held', [
+      ['id', ({ id }) => id],
+      ...ofBlock,
+      ['of finding', ({ findingId }) => findings.get(findingId)?.number ?? null],
+      ['damage', ({ kind }) => term(catalogue.damage, kind)],
+      ['chance given', ({ chance }) => chance],
+      ['held', ({ held }) => held],
+      ['at (UTC)', ({ at }) => at],
+    ]),
+    table('stint', 'minutes', 'stretches of work on the steps', [
+      ['id', ({ id }) => id],
+      ...ofBlock,
+      ['step id', ({ stepId }) => stepId],
+      ['began (UTC)', ({ began }) => began],
+      ['offset', ({ offset }) => offset],
+      ['ended (UTC)', ({ ended }) => ended],
+      ['minutes', ({ minutes }) => minutes],
+      ['by', ({ by }) => by],
+    ]),
+    table('quarantine', 'quarantine', 'blocks kept apart because something may live in them', [
+      ['id', ({ id }) => id],
+      ...ofBlock,
+      ['begun', ({ begunOn }) => begunOn],
+      ['reason', ({ reason }) => watchOf(reason).label],
+      ['why', ({ why }) => why],
+      ['where', ({ where }) => where],
+      ['left on', ({ left }) => left?.on ?? null],
+      ['left early', ({ left }) => left?.early ?? null],
+      ['left because', ({ left }) => left?.reason ?? null],
+    ]),
+    table('quarantineCheck', 'quarantine-looks', 'looks at the blocks in quarantine', [
+      ['id', ({ id }) => id],
+      ...ofBlock,
+      ['quarantine id', ({ quarantineId }) => quarantineId],
+      ['on', ({ on }) => on],
+      ['fresh signs', ({ freshSigns }) => freshSigns],
+      ['photograph id', ({ paperPhotoId }) => paperPhotoId],
+      ['note', ({ note }) => note],
+    ]),
+    table('coldStage', 'freezing', 'freezing, stage by stage, as it was done', [
+      ['id', ({ id }) => id],
+      ...ofBlock,
+      ['quarantine id', ({ quarantineId }) => quarantineId],
+      ['round', ({ round }) => round],
+      ['stage', ({ does }) => does],
+      ['begun (UTC)', ({ begun }) => begun],
+      ['ended (UTC)', ({ ended }) => ended],
+      ['freezer °C', ({ freezerC }) => freezerC],
+      ['note', ({ note }) => note],
+    ]),
+    table('readyCheck', 'checks-before-use', 'checks before first use', [
+      ['id', ({ id }) => id],
+      ...ofBlock,
+      ['check', ({ check }) => term(catalogue.beforeFirstUse, check)],
+      ['outcome', ({ outcome }) => outcome],
+      ['on', ({ on }) => on],
+      ['note', ({ note }) => note],
+    ]),
+  ];
+}
