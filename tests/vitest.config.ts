@@ -47,6 +47,8 @@ export default defineConfig({
           name: 'dom',
           environment: 'happy-dom',
           testTimeout: PATIENCE,
+          // What a test draws and stubs it takes away again.
+          isolate: false,
           expect: ASKING,
           include: ['tests/dom/**/*.test.tsx'],
         },
