@@ -17,12 +17,19 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-function asJpeg({ data, width, height }: Img): Buffer {
-  return Buffer.from(jpeg.encode({ data: Buffer.from(data.buffer), width, height }, 92).data);
+/** Drawn once for all tests: each takes seconds. */
+const files = new Map<() => Img, Buffer>();
+function asJpeg(scene: () => Img): Buffer {
+  const ready = files.get(scene);
+  if (ready) return ready;
+  const { data, width, height } = scene();
+  const file = Buffer.from(jpeg.encode({ data: Buffer.from(data.buffer), width, height }, 92).data);
+  files.set(scene, file);
+  return file;
 }
 
 /** A phone with the drawn photograph on its bench. */
-async function bench({ keepsFiles = false, scene = measuredScene() } = {}) {
+async function bench({ keepsFiles = false, scene = measuredScene } = {}) {
   const phone = await freshDevice(browser, PHONE, { keepsFiles });
   const longTasks = await watchLongTasks(phone.page);
   const hands = handsOn(phone.page);
@@ -211,7 +218,7 @@ describe('a photograph as an instrument', () => {
 
 describe('other things of known size', () => {
   it('give the scale as well: a coin, a sheet, two points and a typed length', async () => {
-    const { phone, hands, tools } = await bench({ scene: secondScene() });
+    const { phone, hands, tools } = await bench({ scene: secondScene });
     const crack = async (ends: readonly (readonly [number, number])[]) => {
       await hands.tap(tools.tool('Crack'));
       for (const [x, y] of ends) await tools.tapAt([x - 4, y + 4]);
@@ -281,7 +288,7 @@ describe('colour in a photograph', () => {
   });
 
   it('is compared between two patches, freed of the evening light by a grey card', async () => {
-    const { phone, hands, tools } = await bench({ scene: secondScene() });
+    const { phone, hands, tools } = await bench({ scene: secondScene });
     await hands.tap(tools.tool('Colour'));
     await tools.tapAt(SECOND.dabs.wood);
     await tools.tapAt(SECOND.dabs.repair);
