@@ -16,7 +16,7 @@ export interface BlockPreview {
   readonly changes: number;
   /** Words kept twice by this. */
   readonly conflicts: readonly (LostWords & { readonly recordId: string })[];
-  /** Photographs of it that are not here yet. */
+  /** Photographs of it that would come. */
   readonly pictures: readonly string[];
 }
 
@@ -49,11 +49,13 @@ const FATES: readonly Fate[] = ['removed', 'back', 'changed', 'new', 'same'];
 /**
  * What joining records would change, before anything is written.
  * @param here hashes of the bytes on this device
+ * @param offered whether the files at hand hold a photograph
  */
 export function previewOf(
   incoming: readonly AnyRecord[],
   mine: { find(id: string): AnyRecord | undefined; everything(): Iterable<AnyRecord> },
   here: ReadonlySet<string>,
+  offered: (hash: string) => boolean = () => true,
 ): Preview {
   const first = joinedTakes(incoming, mine.find);
   const newest = first.reduce((last, { after }) => [last, latestStamp(after)].sort()[1] ?? last, '');
@@ -85,11 +87,11 @@ export function previewOf(
           .filter(({ path, at }) => !known.has(`${path} ${at}`))
           .map((words) => ({ ...words, recordId: now.id }));
       }),
-      pictures: [...new Set(records.flatMap(hashesOf))].filter((hash) => !here.has(hash)),
+      pictures: [...new Set(records.flatMap(hashesOf))].filter((hash) => !here.has(hash) && offered(hash)),
     });
   }
   const order = (one: BlockPreview): number => FATES.indexOf(one.fate);
-  blocks.sort((a, b) => order(a) - order(b) || (a.block.name < b.block.name ? -1 : 1));
+  blocks.sort((a, b) => order(a) - order(b) || a.block.name.localeCompare(b.block.name, 'en', { numeric: true }));
   const others = [...new Set(loose.map(({ id }) => id))].flatMap((id) => takes.get(id) ?? []);
   const count = (type: string): number => others.filter(({ after: now }) => now.type === type).length;
   return {

@@ -8,6 +8,8 @@ export interface LastBackup {
   /** Unix ms: what was written later is not in it. */
   readonly at: number;
   readonly bytes: number;
+  /** Records brought in from elsewhere since: their stamps may be older. Absent for none. */
+  readonly takenIn?: number;
 }
 
 const NOTE = 'backup';
@@ -17,8 +19,9 @@ let lookedUpFor: Store | undefined;
 
 function read(text: string | null): LastBackup | null {
   try {
-    const { at, bytes } = JSON.parse(text ?? 'null') as LastBackup;
-    return Number.isFinite(at) && Number.isFinite(bytes) ? { at, bytes } : null;
+    const { at, bytes, takenIn } = JSON.parse(text ?? 'null') as LastBackup;
+    if (!Number.isFinite(at) || !Number.isFinite(bytes)) return null;
+    return { at, bytes, ...(Number.isFinite(takenIn) ? { takenIn: Number(takenIn) } : {}) };
   } catch {
     return null;
   }
@@ -28,6 +31,12 @@ function read(text: string | null): LastBackup | null {
 export async function noteBackup({ repository }: Store, backup: LastBackup): Promise<void> {
   last.value = backup;
   await repository.setNote(NOTE, JSON.stringify(backup));
+}
+
+/** Notes that records came in from elsewhere, which the last backup does not have. */
+export async function noteTakenIn(store: Store, count: number): Promise<void> {
+  const before = read(await store.repository.note(NOTE));
+  if (before && count > 0) await noteBackup(store, { ...before, takenIn: (before.takenIn ?? 0) + count });
 }
 
 const WEEK_MS = 7 * 86_400_000;
@@ -52,7 +61,7 @@ export function useBackup() {
   // What was written is counted anew with every save.
   store.saving.value;
   const backup = last.value;
-  const changed = backup === undefined ? 0 : store.changedSince(backup?.at ?? 0);
+  const changed = backup === undefined ? 0 : store.changedSince(backup?.at ?? 0) + (backup?.takenIn ?? 0);
   const own = store.blocks.value.filter(({ example }) => !example);
   const oldest = own.reduce((least, { id }) => Math.min(least, madeMs(id)), Number.POSITIVE_INFINITY);
   const isDue =

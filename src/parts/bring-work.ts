@@ -8,6 +8,7 @@ import type { Store } from '../store/store.ts';
 import { sentenceOf } from '../text/errors.ts';
 import type { App } from '../ui/app.ts';
 import { readInWorker } from '../workers/import-reader.ts';
+import { noteTakenIn } from './backup.ts';
 import { IMPORT_LOCK, importNotesOf } from './import-notes.ts';
 import { signposts, type UnderWay } from './under-way.ts';
 
@@ -80,7 +81,7 @@ export function bringWorkOf(
       }
       const here = new Set(await store.repository.photoKeys());
       if (reader !== mine) return;
-      const preview = previewOf(archive.records, store, here);
+      const preview = previewOf(archive.records, store, here, (hash) => archive.pictures.has(hash));
       const then = new Set([...here, ...archive.pictures.keys()]);
       become({ at: 'preview', archive, preview, stillOut: stillOutOf(archive.index, archive.records, then) });
     } catch (error) {
@@ -108,6 +109,7 @@ export function bringWorkOf(
         ? navigator.locks.request(IMPORT_LOCK, { signal: stopping }, work)
         : work());
       if (store.cleared.value) await store.acknowledgeCleared();
+      await noteTakenIn(store, taken.changed);
       become({ at: 'done', taken });
       void store.keeping.look();
     } catch (error) {

@@ -1,15 +1,17 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { withFields } from '../../src/core/changes.ts';
+import { TEXT_FIELDS } from '../../src/core/merge-words.ts';
+import { type AnyRecord, type Fields, RECORDS, type RecordType } from '../../src/core/records.ts';
 import { previewOf } from '../../src/imports/preview.ts';
 import type { OpenedArchive } from '../../src/imports/reader.ts';
-import { noteBackup } from '../../src/parts/backup.ts';
+import { noteBackup, noteTakenIn } from '../../src/parts/backup.ts';
 import { BackupLine } from '../../src/parts/backup-line.tsx';
 import { OtherWords } from '../../src/parts/other-words.tsx';
 import { KeptTwice, useKeptTwice } from '../../src/screens/keeping/kept-twice.tsx';
 import { PreviewOf } from '../../src/screens/keeping/preview-of.tsx';
 import type { Store } from '../../src/store/store.ts';
 import { howLongAgo, roughSpan } from '../../src/text/ages.ts';
-import { aBlock, aPhoto, at, id } from '../store/make.ts';
+import { aBlock, aPhoto, at, id, make } from '../store/make.ts';
 import { act, type Drawn, drawn, NOW, openedStore } from '../support/dom.tsx';
 
 let page: Drawn;
@@ -60,6 +62,41 @@ describe('words that two phones wrote apart', () => {
     expect(page.text()).toContain('Scorched.');
     page.draw(<OtherWords record={record} path="name" />);
     expect(page.text()).toBe('');
+  });
+});
+
+/** A record of any type with what it cannot be read without. */
+function anyRecord(type: RecordType, own: string): AnyRecord {
+  const record = make(type, { id: own, stamp: at(1, 'aaaaaaaa') }) as AnyRecord;
+  const faults = RECORDS[type].safeParse(record).error?.issues ?? [];
+  const filled = faults.map(({ path: [field = ''] }) => {
+    const name = String(field);
+    const value = /Id$/.test(name) ? id(60) : /sha256|thumbnail/.test(name) ? '0'.repeat(64) : 'check';
+    return [name, name === 'points' ? [[0.5, 0.5]] : value];
+  });
+  return { ...record, ...Object.fromEntries(filled) };
+}
+
+describe('the list of words kept twice', () => {
+  it('has every text of every kind of record, each with where it stands', async () => {
+    const store = await openedStore();
+    let n = 500;
+    const paths: string[] = [];
+    for (const [type, fields] of Object.entries(TEXT_FIELDS) as [keyof typeof TEXT_FIELDS, readonly string[]][]) {
+      for (const field of fields) {
+        n += 1;
+        const words = (text: string) =>
+          ({ [field]: field === 'diligence' ? { seen: text } : text }) as Partial<Fields<typeof type>>;
+        const first = anyRecord(type, id(n));
+        await store.join('first', [withFields(first, words(`One ${n}.`), at(10, 'aaaaaaaa'))]);
+        await store.join('second', [withFields(first, words(`Other ${n}.`), at(11, 'bbbbbbbb'))]);
+        paths.push(`One ${n}.`);
+      }
+    }
+    page = await drawn(<Twice />, store);
+    for (const words of paths) expect(page.text()).toContain(words);
+    expect(page.root.querySelectorAll('ul > li')).toHaveLength(paths.length);
+    expect(page.text()).not.toContain('Record,');
   });
 });
 
@@ -128,6 +165,10 @@ describe('the line about the last backup', () => {
     await noteBackup(store, { at: NOW - 8 * DAY, bytes: 1 });
     await drawnAgain();
     expect(page.text()).toBe('');
+    // What came in from another phone was written before, and is not in that backup all the same.
+    await noteTakenIn(store, 3);
+    await drawnAgain();
+    expect(page.text()).toMatch(/^Last backed up 8 days ago, and things have changed since\./);
   });
 });
 

@@ -4,6 +4,7 @@ import type { ArchiveProgress } from '../../exports/archive/index.ts';
 import { canPickFile } from '../../exports/pick-file.ts';
 import { useBackup } from '../../parts/backup.ts';
 import { type BackupState, type BackupWork, backupWorkOf } from '../../parts/backup-work.ts';
+import { bringWorkOf } from '../../parts/bring-work.ts';
 import { howLongAgo } from '../../text/ages.ts';
 import { bytes } from '../../text/bytes.ts';
 import { sentenceOf } from '../../text/errors.ts';
@@ -43,7 +44,10 @@ export function BackUp() {
 }
 
 function Wish({ state, work }: { readonly state: BackupState; readonly work: BackupWork }) {
-  const { keeping } = useApp().store;
+  const { store, now } = useApp();
+  const { keeping } = store;
+  // The main thing on the screen is then to take the file in, or not.
+  const isBringing = ['preview', 'locked'].includes(bringWorkOf({ store, now }).state.value.at);
   const [part, setPart] = useState<Part>(ALL);
   const [isLocked, setLocked] = useState(false);
   const [isPicked, setPicked] = useState(false);
@@ -83,7 +87,7 @@ function Wish({ state, work }: { readonly state: BackupState; readonly work: Bac
         )}
       </div>
       <Button
-        look="main"
+        look={isBringing ? 'plain' : 'main'}
         wide
         disabled={fault !== null}
         onPress={() => work.prepare({ ...part, passphrase: isLocked ? typed : null, isPicked })}
@@ -114,7 +118,7 @@ function Age() {
   const since =
     changed === 0
       ? 'Nothing has changed since.'
-      : `Since then ${changed} ${changed === 1 ? 'record has' : 'records have'} changed.`;
+      : `Since then ${changed} ${changed === 1 ? 'record has' : 'records have'} changed or come in.`;
   return (
     <p class="figures">
       <b>Last backed up {howLongAgo(backup.at, now())}</b>, {bytes(backup.bytes)}. {since}

@@ -1,4 +1,5 @@
-import { type LostWords, otherWordsIn, wordsAt } from '../../core/merge-words.ts';
+import type { Catalogue } from '../../core/catalogue.ts';
+import { type LostWords, otherWordsIn, type TEXT_FIELDS, wordsAt } from '../../core/merge-words.ts';
 import type { AnyRecord } from '../../core/records.ts';
 import { blockName } from '../../parts/block-name.ts';
 import { useWordChoice } from '../../parts/other-words.tsx';
@@ -23,7 +24,7 @@ export function useKeptTwice(): readonly Twice[] {
   return found;
 }
 
-const typeWords: { readonly [type in AnyRecord['type']]?: string } = {
+const typeWords = {
   block: 'Block',
   survey: 'Survey',
   finding: 'Finding',
@@ -32,10 +33,32 @@ const typeWords: { readonly [type in AnyRecord['type']]?: string } = {
   photo: 'Photograph',
   photoMark: 'Mark on a photograph',
   sale: 'Sale',
+  lot: 'Job lot',
   offer: 'Offer',
   job: 'Work',
+  step: 'Step of the work',
+  quarantine: 'Quarantine',
+  quarantineCheck: 'Look in quarantine',
+  coldStage: 'Freezing',
+  reminder: 'Reminder',
+  readyCheck: 'Check before use',
+  expense: 'Money spent',
   settings: 'You',
+} as const satisfies Record<keyof typeof TEXT_FIELDS, string>;
+
+/** How a field is called where its name says too little. */
+const fieldWords: Readonly<Record<string, string>> = {
+  objectNumber: 'number',
+  gradeReason: 'reason for the grade',
+  ownerName: 'name',
+  photoRights: 'rights in photographs',
 };
+
+function fieldOf(path: string, { dueDiligence }: Catalogue): string {
+  const [field = '', key] = path.split('.');
+  if (field === 'diligence') return dueDiligence.find(({ id }) => id === key)?.ask ?? 'asked about';
+  return fieldWords[field] ?? field;
+}
 
 /** Two phones wrote in one place without knowing of each other: both texts, until one is chosen or put away. */
 export function KeptTwice({ words }: { readonly words: readonly Twice[] }) {
@@ -64,16 +87,22 @@ function Where({ record, path }: { readonly record: AnyRecord; readonly path: st
   const { store, catalogue } = useApp();
   const blockId = record.type === 'block' ? record.id : 'blockId' in record ? (record.blockId ?? undefined) : undefined;
   const block = blockId === undefined ? undefined : store.get('block', blockId);
-  const field = path.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`).replace(/^diligence\./, '');
+  const words: Readonly<Record<string, string>> = typeWords;
   return (
     <p>
       <b>
-        {typeWords[record.type] ?? 'Record'}, {field}
+        {words[record.type] ?? 'Record'}, {fieldOf(path, catalogue)}
       </b>
       {block && (
         <>
           {' · '}
           <a href={to('/block/:id', { id: block.id })}>{blockName(block, catalogue)}</a>
+        </>
+      )}
+      {record.type === 'sale' && (
+        <>
+          {' · '}
+          <a href={to('/sale/:id', { id: record.id })}>{record.title || 'Sale without a name'}</a>
         </>
       )}
     </p>

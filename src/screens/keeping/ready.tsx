@@ -23,6 +23,7 @@ export function Ready({
   const { left, isBackup, ready } = archive;
   const isAll = isOut(archive, handed);
   const what = isBackup ? 'backup' : 'archive';
+  const next = ready.find(({ volume }) => !handed.includes(volume));
   return (
     <>
       <p role="status">{said || <Standing archive={archive} isAll={isAll} />}</p>
@@ -46,6 +47,7 @@ export function Ready({
               volume={volume}
               isOne={archive.volumes === 1}
               hasLeft={handed.includes(volume.volume)}
+              isNext={volume === next}
               work={work}
             />
           ))}
@@ -109,11 +111,13 @@ function Volume({
   volume,
   isOne,
   hasLeft,
+  isNext,
   work,
 }: {
   readonly volume: PreparedVolume;
   readonly isOne: boolean;
   readonly hasLeft: boolean;
+  readonly isNext: boolean;
   readonly work: BackupWork;
 }) {
   const which = isOne ? 'the file' : `file ${volume.volume}`;
@@ -125,7 +129,7 @@ function Volume({
       </span>
       {volume.file && (
         <div class={css.ways}>
-          <Button look={hasLeft ? 'plain' : 'main'} onPress={() => work.handOver(volume, 'save')}>
+          <Button look={isNext ? 'main' : 'plain'} onPress={() => work.handOver(volume, 'save')}>
             Save {which}
           </Button>
           {work.mayBeSent(volume) && (

@@ -1,17 +1,17 @@
 import { useEffect, useState } from 'preact/hooks';
 import { offline } from '../../offline.ts';
 import { canInstall, install, isInstalled, onIphone } from '../../parts/install.ts';
-import type { Persistence, Room } from '../../store/persist.ts';
+import { FULL, LOW, type Persistence, type Room } from '../../store/persist.ts';
 import { bytes } from '../../text/bytes.ts';
 import { useApp } from '../../ui/app.ts';
 import { Button } from '../../ui/button.tsx';
 import css from './keeping.module.css';
 
 const persistenceWords: Record<Persistence, string> = {
-  granted: 'The phone has promised to keep it.',
-  notAsked: 'The phone has not been asked to keep it. It may clear it when it runs short of room.',
+  granted: 'This device has promised to keep it.',
+  notAsked: 'This device has not been asked to keep it. It may clear it when it runs short of room.',
   refused:
-    'The phone has not promised to keep it, so it may clear it when it runs short of room. Back up, and put Blockworth on the home screen: then it usually promises.',
+    'This device has not promised to keep it, so it may clear it when it runs short of room. Back up, and put Blockworth on the home screen: then it usually promises.',
   cannot: 'This browser makes no promise to keep it. Back up often.',
 };
 
@@ -57,7 +57,7 @@ export function RoomHere() {
       <p role="status">{persistenceWords[persistence]}</p>
       {(persistence === 'notAsked' || persistence === 'refused') && (
         <Button onPress={() => void ask()} disabled={asking}>
-          {asking ? 'Asking…' : 'Ask the phone to keep it'}
+          {asking ? 'Asking…' : 'Ask this device to keep it'}
         </Button>
       )}
       {space && (
@@ -66,7 +66,8 @@ export function RoomHere() {
             aria-label="Room used"
             min={0}
             max={space.quota}
-            high={space.quota * 0.7}
+            low={space.quota * LOW}
+            high={space.quota * FULL}
             optimum={0}
             value={space.usage}
           />
