@@ -44,7 +44,7 @@ export const measuredPictures: Readonly<
     },
   },
   'L01-threeQuarter': { sha256: 'f3ef9495c8abc20d80657783020fc918dd029f050230ab366fb86f44e1519371', focal35: 29.9 },
-  'L01-under': { sha256: '793cf0fc32a002c259cb288e60fe694560d80f0dc4842b27ca02074b080ad2ff', focal35: 29.9 },
+  'L01-under': { sha256: '66897f4c00a0cef056732772190e4c7f7c10274fb5f2a54005d5c106eb19a606', focal35: 29.9 },
   'L02-damageClose': {
     sha256: '7ac0a4d0df8dbb8bbf060c3440d5260150cd9335f7e1f78a6febd06aa4008773',
     focal35: 45.5,
@@ -66,7 +66,7 @@ export const measuredPictures: Readonly<
     },
   },
   'L02-partsLaid': { sha256: '749b19bd52cc286dfc0e940b5e01f196aed1d9b9d1f01d9129587b6bb903aad0', focal35: 29.9 },
-  'L02-threeQuarter': { sha256: '64b7f46357d2c7edce07246f435ec3e44e642abbe06f43c32383555e5e5f4136', focal35: 33.8 },
+  'L02-threeQuarter': { sha256: 'f89735cffa0940139622d495821f45d236cb8a24af80345ac39b705e3bf04b5f', focal35: 33.8 },
   'L02-under': { sha256: 'a99b1ad75228c0b9c273d3d6f763516005e16539a70b599a47d0cb9645e63434', focal35: 29.9 },
   'L03-damageClose': {
     sha256: '827f89c99f2dab6445218b4eddd7a4755655bd1322253790ad21c04d6673d4c3',
