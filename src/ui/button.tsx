@@ -49,3 +49,8 @@ export function Button({
     </button>
   );
 }
+
+/** The main action with the lesser ones beside it, under the thumb of the hand in use; below one another where words are large. */
+export const ActionRow = ({ children }: { readonly children: ComponentChildren }) => (
+  <div class={css.row}>{children}</div>
+);

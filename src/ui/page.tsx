@@ -14,7 +14,7 @@ interface Props {
   readonly aside?: ComponentChildren;
   /** What stays at the bottom: the docked answer or the main action. */
   readonly dock?: ComponentChildren;
-  /** Leaves out the menu where the dock needs the room: while walking. */
+  /** Leaves out the menu where the dock needs its room: while walking, on a phone. */
   readonly quiet?: boolean;
   /** One column over the whole width: for a table. */
   readonly wide?: boolean;
@@ -49,7 +49,7 @@ export function Page({ title, under, back, lead, aside, dock, quiet = false, wid
       </main>
       <div class={css.foot}>
         {dock && <div class={css.dock}>{dock}</div>}
-        {!quiet && <Menu />}
+        <Menu />
       </div>
     </div>
   );

@@ -23,7 +23,7 @@ import { type BlockCase, useCase } from '../../parts/use-case.ts';
 import { small } from '../../text/conditions.ts';
 import { list } from '../../text/format.ts';
 import { useApp } from '../../ui/app.ts';
-import { Button } from '../../ui/button.tsx';
+import { ActionRow, Button } from '../../ui/button.tsx';
 import { TextField } from '../../ui/field.tsx';
 import { Page, Section } from '../../ui/page.tsx';
 import { type Params, to } from '../../ui/route.ts';
@@ -68,12 +68,12 @@ function BlockPage({ of }: { readonly of: BlockCase }) {
       }
       back={{ href: '#/', label: 'Shelf' }}
       dock={
-        <div class={css.dock}>
+        <ActionRow>
           <Button look="main" wide href={at('/walk')}>
             Walk round it
           </Button>
           <Button href={at('/report')}>Report</Button>
-        </div>
+        </ActionRow>
       }
       lead={
         <Section title="The answer">

@@ -14,7 +14,7 @@ import { VerdictMark } from '../../parts/verdict-mark.tsx';
 import { money, moneyAbout } from '../../text/format.ts';
 import { limitFigure, workWords } from '../../text/lots.ts';
 import { useApp } from '../../ui/app.ts';
-import { Button } from '../../ui/button.tsx';
+import { ActionRow, Button } from '../../ui/button.tsx';
 import { MoneyField, TextField } from '../../ui/field.tsx';
 import { Page, Section } from '../../ui/page.tsx';
 import { type Params, to } from '../../ui/route.ts';
@@ -48,12 +48,12 @@ function LotPage({ lot, sale, row }: { readonly lot: JobLot; readonly sale: Sale
       under="Several at one price"
       back={{ href: table, label: 'The lots' }}
       dock={
-        <div class={css.dock}>
+        <ActionRow>
           <Button look="main" wide onPress={look}>
             Look at a block of it
           </Button>
           <Button href={haggleHref(row)}>Haggle</Button>
-        </div>
+        </ActionRow>
       }
       aside={
         <>

@@ -2,7 +2,7 @@ import type { Sale } from '../../core/records.ts';
 import { useActions } from '../../parts/actions.ts';
 import { useLots } from '../../parts/use-lots.ts';
 import { useApp } from '../../ui/app.ts';
-import { Button } from '../../ui/button.tsx';
+import { ActionRow, Button } from '../../ui/button.tsx';
 import { Page, Section } from '../../ui/page.tsx';
 import { type Params, to } from '../../ui/route.ts';
 import { go } from '../../ui/router.tsx';
@@ -39,12 +39,12 @@ function SalePage({ sale }: { readonly sale: Sale }) {
       }
       back={{ href: to('/sales'), label: 'Sales' }}
       dock={
-        <div class={css.dock}>
+        <ActionRow>
           <Button look="main" wide onPress={look}>
             Look at a block here
           </Button>
           <Button href={at('/home')}>Go home</Button>
-        </div>
+        </ActionRow>
       }
     >
       {rows.length === 0 ? (

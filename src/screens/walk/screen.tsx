@@ -13,7 +13,7 @@ import { PhotoStrip } from '../../parts/photo-strip.tsx';
 import { type BlockCase, useCase } from '../../parts/use-case.ts';
 import { useForecast, useForecastCase } from '../../parts/use-forecast.ts';
 import { useApp } from '../../ui/app.ts';
-import { Button } from '../../ui/button.tsx';
+import { ActionRow, Button } from '../../ui/button.tsx';
 import { ChoiceField } from '../../ui/field.tsx';
 import { Page } from '../../ui/page.tsx';
 import { type Params, to } from '../../ui/route.ts';
@@ -97,7 +97,7 @@ function Walk({ of, station: wanted }: { readonly of: BlockCase; readonly statio
       dock={
         <>
           <AnswerDock of={of} forecast={forecast} stale={stale} />
-          <div class={css.steps}>
+          <ActionRow>
             {before ? (
               <Button href={address(before.id)} label={`Back to ${before.station.term}`}>
                 ‹
@@ -117,7 +117,7 @@ function Walk({ of, station: wanted }: { readonly of: BlockCase; readonly statio
                 Skip
               </Button>
             ) : null}
-          </div>
+          </ActionRow>
         </>
       }
     >
