@@ -43,9 +43,6 @@ function Questions({ of }: { readonly of: BlockCase }) {
       }
       aside={
         <>
-          <Section title="What is it made of?">
-            <Materials of={of} />
-          </Section>
           <Section title="What do they ask?">
             <MoneyField
               label="Price asked"
@@ -90,6 +87,9 @@ function Questions({ of }: { readonly of: BlockCase }) {
       <PhotoNotices of={of} photos={of.photos} />
       <Section title="Which shape is nearest?">
         <Types of={of} />
+      </Section>
+      <Section title="What is it made of?">
+        <Materials of={of} />
       </Section>
     </Page>
   );
@@ -137,15 +137,19 @@ function TypeFigure({ id }: { readonly id: string }) {
   return <BlockFigure drawing={drawing} view={drawing.face} zoneName={(zone) => zone} thumbnail />;
 }
 
-/** Usual woods first; more than one may be ticked. */
+/** Woods, which most blocks are of, and a tap away what else there is; more than one may be ticked. */
 function Materials({ of }: { readonly of: BlockCase }) {
   const { catalogue } = useApp();
   const actions = useActions();
   const { materials } = of.block;
+  const [all, setAll] = useState(false);
+  const shown = Object.entries(catalogue.materials).filter(
+    ([id, { group }]) => all || group === 'wood' || materials.includes(id),
+  );
   return (
     <>
       <ul class={css.materials}>
-        {Object.entries(catalogue.materials).map(([id, material]) => (
+        {shown.map(([id, material]) => (
           <li key={id}>
             <button
               type="button"
@@ -165,6 +169,11 @@ function Materials({ of }: { readonly of: BlockCase }) {
           </li>
         ))}
       </ul>
+      {!all && (
+        <Button look="quiet" onPress={() => setAll(true)}>
+          Another material
+        </Button>
+      )}
       {materials.map((id) => (
         <p key={id} class={css.hint}>
           {entry(catalogue.materials, id)?.recognise}
