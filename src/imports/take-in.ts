@@ -22,7 +22,7 @@ export interface TakenIn {
 }
 
 /** Bytes of photographs written in one transaction. */
-const BATCH_BYTES = 8_000_000;
+const BATCH_BYTES = 4_000_000;
 /** Rows of one transaction. */
 const BATCH_ROWS = 100;
 
@@ -45,20 +45,32 @@ async function copyPictures(
 ): Promise<void> {
   let batch: PhotoBytes[] = [];
   let bytes = 0;
+  // While one batch is on its way to the disk the next is read and checked.
+  let writing: Promise<unknown> = Promise.resolve();
   const write = async (): Promise<void> => {
-    if (batch.length > 0) await repository.commit({ puts: [], changes: [], photos: batch });
+    const photos = batch;
     batch = [];
     bytes = 0;
+    await writing;
+    if (photos.length > 0) writing = repository.commit({ puts: [], changes: [], photos });
+    // Its failure is met at the next turn, and must not be taken for one nobody looks at.
+    writing.catch(() => undefined);
   };
-  for (const [i, sha256] of wanted.entries()) {
-    signal.throwIfAborted();
-    const picture = await reader.picture(sha256);
-    batch.push({ sha256, ...picture });
-    bytes += picture.bytes.byteLength;
-    if (bytes >= BATCH_BYTES || batch.length >= BATCH_ROWS) await write();
-    onStep(i + 1);
+  try {
+    for (const [i, sha256] of wanted.entries()) {
+      signal.throwIfAborted();
+      const picture = await reader.picture(sha256);
+      batch.push({ sha256, ...picture });
+      bytes += picture.bytes.byteLength;
+      if (bytes >= BATCH_BYTES || batch.length >= BATCH_ROWS) await write();
+      onStep(i + 1);
+    }
+    await write();
+  } finally {
+    // Whoever takes the bytes back must not be overtaken by a batch still on its way.
+    await writing.catch(() => undefined);
   }
-  await write();
+  await writing;
 }
 
 /**

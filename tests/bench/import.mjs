@@ -1,12 +1,9 @@
 // npm run bench -- --import: two thousand records joined, and an archive of 2,000 photographs of 500 kB read in Node, then
-// one volume of 300 taken into the built app in Chromium. Needs 1 GB of disk for a minute. Measured, never asserted.
+// one volume taken into the built app in Chromium (`archive-browser.mjs`). Needs 1 GB of disk for a minute. Measured, never asserted.
 import { openAsBlob } from 'node:fs';
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { chromium } from 'playwright-core';
-import { serve } from '../../src/serve/serve.mjs';
-import { launchArgs, needBrowser } from '../support/browser.mjs';
 import { load } from './bundle.mjs';
 
 const PHOTOS = 2_000;
@@ -17,7 +14,6 @@ const line = (what, ms, more = '') =>
 const rate = (photos, ms) => `${((photos * BYTES) / 1000 / ms).toFixed(0)} MB/s, `;
 
 const bench = await load('tests/bench/import-case.ts');
-const { buildApp } = await load('tests/support/build-app.ts');
 const timed = async (task) => {
   const begun = performance.now();
   const result = await task();
@@ -45,35 +41,8 @@ try {
   const { openMs, takeMs, pictures: count } = await bench.readVolumes(files);
   line(`opening ${volumes} volumes with ${PHOTOS} photographs, Node`, openMs);
   line(`reading and checking ${count} photographs, Node`, takeMs, rate(count, takeMs));
-
-  const dist = join(folder, 'dist');
-  buildApp(dist);
-  const server = await serve(dist);
-  const context = await chromium.launchPersistentContext(join(folder, 'profile'), {
-    executablePath: needBrowser(),
-    args: launchArgs,
-  });
-  const page = context.pages()[0];
-  await page.goto(`${server.url}#/keeping`);
-  const [chooser] = await Promise.all([
-    page.waitForEvent('filechooser'),
-    page.getByRole('button', { name: 'Choose a backup file' }).click(),
-  ]);
-  const opened = await timed(async () => {
-    await chooser.setFiles([join(folder, '1.zip')]);
-    await page.getByRole('button', { name: /^Take in what/ }).waitFor();
-  });
-  line('choosing a volume of 290 photographs → preview, Chromium', opened.ms);
-  const taken = await timed(async () => {
-    await page.getByRole('button', { name: /^Take in what/ }).click();
-    await page
-      .getByRole('status')
-      .filter({ hasText: /^Taken in/ })
-      .waitFor({ timeout: 120_000 });
-  });
-  line('taking it in: checked, hashed twice, written, Chromium', taken.ms, rate(IN_VOLUME, taken.ms));
-  await context.close();
-  await server.close();
 } finally {
   await rm(folder, { recursive: true, force: true });
 }
+
+if (!process.argv.includes('--no-browser')) await import('./archive-browser.mjs');
