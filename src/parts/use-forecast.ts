@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { plainTerms } from '../core/blank.ts';
-import { hash32 } from '../core/simulate/random.ts';
+import { COMMON_SEED } from '../core/simulate/luck.ts';
 import type { Forecast, ForecastCase } from '../core/simulate/simulate.ts';
 import { useApp } from '../ui/app.ts';
 import type { BlockCase } from './use-case.ts';
@@ -16,7 +16,7 @@ export interface WhatIf {
 
 const NOTHING: WhatIf = {};
 
-/** The facts of a forecast. The seed is the block's own: the same block always has the same luck. */
+/** The facts of a forecast. */
 export function useForecastCase(of: BlockCase, whatIf: WhatIf = NOTHING): ForecastCase {
   const { own } = useApp();
   const pace = own.pace.value;
@@ -40,7 +40,7 @@ export function useForecastCase(of: BlockCase, whatIf: WhatIf = NOTHING): Foreca
       pace,
       origin: block.origin ?? sale?.origin ?? 'unknown',
       tallies,
-      seed: hash32(block.id),
+      seed: COMMON_SEED,
       ...(whatIf.failing ? { failing: whatIf.failing } : {}),
     }),
     [block, survey, findings, sale, settings, pace, tallies, whatIf],

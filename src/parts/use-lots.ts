@@ -4,7 +4,7 @@ import { type Assessment, assess } from '../core/assess.ts';
 import { daysFor, eveningsOf } from '../core/days.ts';
 import { type Lot, type LotBlock, type LotRow, rowOf, type TableFacts } from '../core/lots.ts';
 import type { JobLot, Sale } from '../core/records.ts';
-import { hash32 } from '../core/simulate/random.ts';
+import { COMMON_SEED } from '../core/simulate/luck.ts';
 import type { Forecast, ForecastCase } from '../core/simulate/simulate.ts';
 import { copyPlan } from '../core/worth.ts';
 import type { Store } from '../store/store.ts';
@@ -76,7 +76,7 @@ export function useLots(sale: Sale): { readonly rows: readonly LotRow[]; readonl
     const origin = block.origin ?? sale.origin;
     const whole = [...key, origin, beliefs];
     if (!same(kept.forecast?.key, whole))
-      asks.push({ kept, key: whole, facts: { ...its, origin, tallies, seed: hash32(block.id) } });
+      asks.push({ kept, key: whole, facts: { ...its, origin, tallies, seed: COMMON_SEED } });
     return [{ block, survey, findings, book: kept.book.is, forecast: kept.forecast?.is }];
   });
 
