@@ -17,6 +17,6 @@ export function spentWords(
 ): string {
   const term = (id: string | undefined): string | undefined => entry(catalogue.treatments, id)?.term ?? id;
   if (what === 'expense')
-    return [of || 'Something bought', treatment && `for ${term(treatment)}`].filter(Boolean).join(', ');
+    return [of || 'Something bought', treatment && `(${term(treatment)})`].filter(Boolean).join(' ');
   return what === 'consumables' ? `Consumables: ${term(of)}` : WORDS[what];
 }

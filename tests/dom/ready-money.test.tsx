@@ -104,7 +104,7 @@ describe('the money spent', () => {
     page.type('How much', '9.50');
     page.choose('For which step', 'consolidate');
     page.press('Write the money down');
-    expect(page.text()).toContain('resin£9.50');
+    expect(page.text()).toContain('resin (Consolidate weak wood)£9.50');
     expect(page.text()).not.toContain('Consumables: Consolidate');
     page.press('Take out: resin £9.50');
     expect(page.text()).toContain('Consumables: Consolidate');
