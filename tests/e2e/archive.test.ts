@@ -105,16 +105,16 @@ describe('a shelf that goes to another phone', () => {
     await hands.keeping.chooseFiles([backup]);
     await hands.tap(hands.keeping.takeItIn);
     await hands.keeping.takenIn.waitFor();
-    expect(await rowsOf(page)).toBe(before.rows);
+    await expect.poll(() => rowsOf(page)).toBe(before.rows);
     expect((await storedBytes(page, before.sha256)).toString('base64')).toBe(before.picture);
-    expect(await answerOf(page, before.block)).toBe(before.answer);
+    await expect.poll(() => answerOf(page, before.block)).toBe(before.answer);
     // The thumbnail, which is not in the file, is made again.
     await hands.block.photograph.first().waitFor();
 
     await arrive(page, '/keeping');
     await hands.keeping.chooseFiles([backup]);
     await hands.keeping.nothingNew.waitFor();
-    expect(await rowsOf(page)).toBe(before.rows);
+    await expect.poll(() => rowsOf(page)).toBe(before.rows);
     expect([seen.faults, leaving(seen, inject('url'))]).toEqual([[], []]);
     await close();
   });

@@ -90,7 +90,7 @@ describe('a full phone', () => {
     await hands.shelf.notSaved.waitFor();
     expect(await hands.shelf.notSaved.textContent()).toContain(ERROR_SENTENCES['storage-full']);
     await page.evaluate((to) => location.assign(to), address);
-    expect(await hands.block.note.inputValue()).toBe('smells of camphor');
+    await expect.poll(() => hands.block.note.inputValue()).toBe('smells of camphor');
     expect(await storedRecords(page, 'block')).toMatchObject([{ note: '' }]);
 
     await devtools.send('Storage.overrideQuotaForOrigin', { origin });
@@ -199,7 +199,7 @@ describe('what this app does not know', () => {
     await putStored(page, later);
     await page.goto(inject('url'));
     await hands.shelf.unreadable.waitFor();
-    expect(await hands.shelf.blocks.count()).toBe(1);
+    await expect.poll(() => hands.shelf.blocks.count()).toBe(1);
     await hands.tap(hands.menu('Settings'));
     await hands.tap(hands.settings.keeping);
     await hands.settings.unreadable(later.id).waitFor();

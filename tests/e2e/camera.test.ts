@@ -124,7 +124,7 @@ describe('the camera in the page', () => {
       await at.shutter.tap();
       await at.saved('Three-quarter').waitFor();
       await at.shot('Three-quarter, taken').waitFor();
-      expect(await at.shot('Top, not taken yet').getAttribute('aria-pressed')).toBe('true');
+      await expect.poll(() => at.shot('Top, not taken yet').getAttribute('aria-pressed')).toBe('true');
       await at.shutter.tap();
       await at.shot('Top, taken').waitFor();
       await at.shot('Marks, not taken yet').tap();
@@ -141,7 +141,7 @@ describe('the camera in the page', () => {
         expect([photo.width, photo.height]).toEqual([WIDTH, HEIGHT]);
         expect(photo.taken).toMatchObject({ from: 'thisPhone' });
       }
-      expect(await camera(page)).toEqual({ asked: 1, states: ['live'] });
+      await expect.poll(() => camera(page)).toEqual({ asked: 1, states: ['live'] });
 
       await page.goto(`${inject('url')}#/block/${block}/photo/${photos[0]?.id}`);
       const { width, height, ...corners } = await seenPicture(page.getByRole('main').getByRole('img').first());
@@ -152,7 +152,7 @@ describe('the camera in the page', () => {
           expect(Math.abs((found[channel] ?? 0) - value), `${corner} came as ${found}`).toBeLessThanOrEqual(6);
       }
       // Left the screen: the lens is off.
-      expect((await camera(page)).states).toEqual(['ended']);
+      await expect.poll(async () => (await camera(page)).states).toEqual(['ended']);
       expect(seen.faults).toEqual([]);
     });
   });
@@ -175,7 +175,9 @@ describe('the camera in the page', () => {
       expect(Number(seen.opacity)).toBeCloseTo(0.4);
       expect(seen.picture).toEqual(seen.video);
       await page.getByRole('slider', { name: 'Strength of the before picture' }).fill('0.8');
-      expect(await ghost.evaluate((image) => getComputedStyle(image.parentElement as Element).opacity)).toBe('0.8');
+      await expect
+        .poll(() => ghost.evaluate((image) => getComputedStyle(image.parentElement as Element).opacity))
+        .toBe('0.8');
       await page.getByRole('button', { name: 'Hide the ghost', exact: true }).tap();
       await ghost.waitFor({ state: 'detached' });
       await at.shutter.tap();
@@ -196,7 +198,7 @@ describe('the camera in the page', () => {
       await page.getByText('Blurred – take it again?').waitFor();
       const [first] = await storedRecords(page, 'photo');
       await page.getByRole('button', { name: 'Take it again: Three-quarter' }).tap();
-      expect(await at.shot('Three-quarter, taken').getAttribute('aria-pressed')).toBe('true');
+      await expect.poll(() => at.shot('Three-quarter, taken').getAttribute('aria-pressed')).toBe('true');
       expect((await storedRecords(page, 'photo'))[0]?.deleted).toBeNull();
       await at.shutter.tap();
       await expect
@@ -215,8 +217,8 @@ describe('the camera in the page', () => {
       const at = parts(page);
       await expect.poll(() => camera(page), SOON).toEqual({ asked: 1, states: ['live'] });
       await setHidden(page, true);
-      expect((await camera(page)).states).toEqual(['ended']);
-      expect(await at.shutter.isDisabled()).toBe(true);
+      await expect.poll(async () => (await camera(page)).states).toEqual(['ended']);
+      await expect.poll(() => at.shutter.isDisabled()).toBe(true);
       await setHidden(page, false);
       // Browsers tell of a return in up to three ways at once.
       await page.evaluate(() => {
@@ -240,7 +242,7 @@ describe('where there is no camera', () => {
       .getByRole('alert')
       .filter({ hasText: /camera/ })
       .waitFor();
-    expect(await at.shutter.isDisabled()).toBe(true);
+    await expect.poll(() => at.shutter.isDisabled()).toBe(true);
     await at.shot('Back, not taken yet').tap();
     const buffer = Buffer.from(
       await page.evaluate(async () => {

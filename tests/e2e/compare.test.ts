@@ -93,7 +93,7 @@ describe('a view before and after the work', () => {
     }
     await slider.focus();
     await slider.press('ArrowRight');
-    expect(await slider.getAttribute('aria-valuetext')).toBe('51 % before');
+    await expect.poll(() => slider.getAttribute('aria-valuetext')).toBe('51 % before');
     await page.getByRole('radio', { name: 'Fade', exact: true }).check();
     await page.getByRole('slider', { name: 'From after to before' }).waitFor();
     expect(phone.seen.faults).toEqual([]);

@@ -36,7 +36,7 @@ it('walks round a plain sound block within 25 taps, and ends with nothing left t
   }
   await hands.block.answer.waitFor();
   await expect.poll(() => page.getByRole('main').textContent()).toMatch(/, none left to look for\./);
-  expect(await hands.answer.verdict('sound').first().isVisible()).toBe(true);
+  await expect.poll(() => hands.answer.verdict('sound').first().isVisible()).toBe(true);
   expect(hands.taps()).toBeLessThanOrEqual(25);
   await close();
 });

@@ -102,7 +102,7 @@ it('takes a finding from the shelf to the record by keyboard alone, seen at ever
   await reach(page, hands.finding.zone('sideBack'), 'ArrowRight');
   await page.keyboard.press('Space');
   await expect.poll(() => hands.finding.zone('sideBack').getAttribute('aria-checked')).toBe('true');
-  expect(await hands.finding.where.inputValue()).toBe('sideBack');
+  await expect.poll(() => hands.finding.where.inputValue()).toBe('sideBack');
   await reach(page, hands.finding.number('Gap at the widest'));
   await page.keyboard.type('1');
   await press(page, hands.finding.yes('Closes under hand pressure?'), 'Space');

@@ -80,7 +80,7 @@ describe('a photograph as an instrument', () => {
     await phone.page.goto(address);
     await hands.block.findings.filter({ hasText: 'Check' }).getByRole('button').first().tap();
     const sheet = hands.finding.sheet;
-    expect(await hands.finding.number('Length').inputValue()).toBe(String(length.value));
+    await expect.poll(() => hands.finding.number('Length').inputValue()).toBe(String(length.value));
     await sheet.getByText(`Measured in a photograph: ${length.value} ± ${length.plusMinus} mm.`).waitFor();
     await hands.tap(hands.finding.done);
     await hands.tap(hands.block.photograph.first());

@@ -181,7 +181,7 @@ describe('a new version', () => {
     await expect.poll(() => versionOf(page).catch(() => undefined), { timeout: 15_000 }).toBe('next');
     await expect.poll(() => versionOf(other).catch(() => undefined), { timeout: 15_000 }).toBe('next');
     await hands.shelf.blocks.first().waitFor();
-    expect(await hands.shelf.blocks.first().textContent()).toBe(before);
+    await expect.poll(() => hands.shelf.blocks.first().textContent()).toBe(before);
     expect(await hands.shelf.newVersion.count()).toBe(0);
 
     const now = await cachedFiles(page, server.url);

@@ -27,7 +27,7 @@ it('goes round the example sale: looks, haggles, buys three and goes home', asyn
 
   // The expert's set (trade handbook §8), once every forecast is in.
   await expect.poll(() => words(sale.advice), SOON).toMatch(/Take 5: £328 in all/);
-  expect(await sale.lots.count()).toBe(10);
+  await expect.poll(() => sale.lots.count()).toBe(10);
 
   // A lot nobody has seen yet, at a glance: within 8 taps it stands in the table.
   const before = hands.taps();
@@ -82,13 +82,13 @@ it('goes round the example sale: looks, haggles, buys three and goes home', asyn
 
   await hands.tap(sale.goHome);
   await home.go.waitFor();
-  expect(await words(home.go)).toBe('Go home with 3');
+  await expect.poll(() => words(home.go)).toBe('Go home with 3');
   await hands.tap(home.go);
   await shelf.blocks.first().waitFor();
   const section = (name: string): Locator =>
     phone.page.locator('section').filter({ has: phone.page.getByRole('heading', { level: 2, name, exact: true }) });
   await expect.poll(() => words(section('To do')), SOON).toMatch(/L01.*L02|L02.*L01/);
-  expect(await words(section('In quarantine'))).toContain('L04');
+  await expect.poll(() => words(section('In quarantine'))).toContain('L04');
   await hands.saved();
 
   const blocks = await storedRecords(phone.page, 'block');

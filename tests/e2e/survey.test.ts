@@ -112,7 +112,7 @@ describe('a survey at a stall', () => {
     await hands.walk.another('split').waitFor();
     await phone.page.goto(`${blockAddress}/walk/tape`);
     await expect.poll(() => hands.walk.measure('circRopeMm').inputValue()).toBe('571');
-    expect(await hands.walk.measure('lengthMm').inputValue()).toBe('198.5');
+    await expect.poll(() => hands.walk.measure('lengthMm').inputValue()).toBe('198.5');
 
     const [finding] = await storedRecords(phone.page, 'finding');
     expect(finding).toMatchObject({ kind: 'split', zone: 'sideBack', note: NOTE });
