@@ -28,6 +28,9 @@ export interface BlockFigureProps {
   readonly thumbnail?: boolean;
 }
 
+/** Width of a view of a map, CSS px: two stand in a row on a small phone. */
+export const MAP_PX = 170;
+
 const steps: Record<string, number> = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 };
 
 /**
@@ -50,8 +53,8 @@ export function BlockFigure({
   const root = useRef<HTMLDivElement>(null);
   const [visited, setVisited] = useState<string | null>(null);
   const views = viewsToShow(drawing, view);
-  // As wide as a view comes out on a small phone: a picker has the width to itself, of a map two stand in a row.
-  const width = thumbnail ? 160 : onPick ? 320 : 170;
+  // As wide as a view comes out on a small phone, where a picker has the width to itself.
+  const width = thumbnail ? 160 : onPick ? 320 : MAP_PX;
   const reach = reachAt(width);
   const { placed, left } = marks.length > 0 ? placeMarks(views, marks, reach) : { placed: [], left: [] };
   const homes = onPick ? homesOf(views) : new Map();

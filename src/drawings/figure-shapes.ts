@@ -41,6 +41,8 @@ export interface Figure {
   readonly height: number;
   /** Back to front. */
   readonly shapes: readonly FigureShape[];
+  /** Numbers of the findings that are only counted in the corner. */
+  readonly left: readonly number[];
 }
 
 /** Thickness of each line in view units; in a small figure the pen does not shrink with the paper. */
@@ -159,5 +161,5 @@ export function figureShapes(
       ...{ kind: 'words', at: [wide - 8, reach * 1.6], from: 'end', size: reach * 1.4, look: 'bold' },
       ...{ colour: RED, text: `+${left.length}` },
     });
-  return { width: wide, height: tall, shapes };
+  return { width: wide, height: tall, shapes, left: left.map(({ number }) => number).sort((a, b) => a - b) };
 }

@@ -28,8 +28,12 @@ const twoTone = (d: string, unit: number): OverlayShape[] =>
 
 const round = (value: number): number => Math.round(value * 10) / 10;
 
+/** Width of words in bold type 12 high, by the broadest of the faces they may be set in: the badge comes before the face. */
+const widthOf = (words: string): number =>
+  [...words].reduce((sum, sign) => sum + (/[mwMW%@]/.test(sign) ? 12 : /[ .,:;'ijlI|]/.test(sign) ? 4.5 : 8.6), 0);
+
 function badge(words: string, [x, y]: readonly [number, number], unit: number, size: PictureSize): OverlayShape[] {
-  const width = Math.max(20, 10 + 6.6 * words.length) * unit;
+  const width = Math.max(20, 12 + widthOf(words)) * unit;
   const high = 20 * unit;
   const within = (place: number, half: number, whole: number): number =>
     Math.min(Math.max(place, half), Math.max(half, whole - half));

@@ -39,6 +39,11 @@ export function homesOf(views: readonly DrawingView[]): Map<string, { view: Draw
   return homes;
 }
 
+/** Zones that no drawing shows as one, by the zones it is drawn in. */
+const DRAWN_AS: Partial<Record<DrawnZoneId, readonly DrawnZoneId[]>> = {
+  brimTop: ['brimFront', 'brimRight', 'brimBack', 'brimLeft'],
+};
+
 /**
  * Finds every mark its place, worst first, so that no two of a view overlap.
  * @param reach radius of a mark in view units
@@ -63,10 +68,14 @@ export function placeMarks(
       placed.push({ mark, view: mark.at.view, at: mark.at.point });
       continue;
     }
-    const home = homes.get(zoneKey(mark)) ?? homes.get(mark.zone);
+    const own = homes.has(zoneKey(mark)) ? zoneKey(mark) : mark.zone;
+    const keys = homes.has(own) ? [own] : (DRAWN_AS[mark.zone] ?? []);
     // The first free spot, in the order of the drawing: the same finding keeps its place when others come and go.
-    const spot = home?.zone.spots.find((point) => gapTo(home.view.id, point) >= reach * 2);
-    if (home && spot) placed.push({ mark, view: home.view.id, at: spot });
+    const place = keys
+      .flatMap((key) => homes.get(key) ?? [])
+      .flatMap(({ view, zone }) => zone.spots.map((at) => ({ view: view.id, at })))
+      .find(({ view, at }) => gapTo(view, at) >= reach * 2);
+    if (place) placed.push({ mark, ...place });
     else left.push(mark);
   }
   placed.sort((a, b) => a.mark.number - b.mark.number);

@@ -1,8 +1,10 @@
 import type { ReportDocument, ReportPair, ReportPart, ReportPhoto } from '../core/report.ts';
+import { figureShapes } from '../drawings/figure-shapes.ts';
 import { figureSvg, keySvg } from '../drawings/figure-svg.ts';
 import { drawings } from '../drawings/index.ts';
 import { photoOverlay } from '../drawings/photo-overlay.ts';
 import { reportMarks } from '../drawings/report-marks.ts';
+import { mapCaption } from '../text/map-caption.ts';
 import { REPORT_CSS } from './report-css.ts';
 import type { ReportFormat, WriteTools } from './report-file.ts';
 
@@ -12,11 +14,14 @@ export const escaped = (text: string): string => text.replace(/[&<>"']/g, (sign)
 const cell = (tag: 'td' | 'th', text: string, numeric: boolean, scope = ''): string =>
   `<${tag}${scope && ` scope="${scope}"`}${numeric ? ' class="n"' : ''}>${escaped(text)}</${tag}>`;
 
+/** Rows up to which a table is not torn apart between two sheets. */
+const KEPT_WHOLE = 8;
+
 function table({ caption, head, rows, foot = [], numeric }: ReportPart & { kind: 'table' }): string {
   const line = (row: readonly string[]): string =>
     `<tr>${row.map((text, index) => cell(index === 0 ? 'th' : 'td', text, numeric.includes(index), index === 0 ? 'row' : '')).join('')}</tr>`;
   return (
-    `<table><caption>${escaped(caption)}</caption><thead><tr>` +
+    `<table${rows.length + foot.length <= KEPT_WHOLE ? ' class="short"' : ''}><caption>${escaped(caption)}</caption><thead><tr>` +
     `${head.map((text, index) => cell('th', text, numeric.includes(index), 'col')).join('')}</tr></thead>` +
     `<tbody>${rows.map(line).join('')}</tbody>${foot.length > 0 ? `<tfoot>${foot.map(line).join('')}</tfoot>` : ''}</table>`
   );
@@ -95,7 +100,7 @@ async function pair(item: ReportPair, tools: WriteTools, progress: Progress): Pr
       ? `<div class="shot"><img src="${source}" width="${width}" height="${height}" alt="${escaped(photo.alt)}">${bar}</div>`
       : MISSING;
     figures.push(
-      `<div>${picture}<p>${escaped(photo.caption)}<br><span class="hash">${crops ? 'From ' : ''}SHA-256 ${photo.sha256}</span></p></div>`,
+      `<div>${picture}<p>${escaped(photo.caption)}<br><span class="hash">SHA-256 ${photo.sha256}</span></p></div>`,
     );
   }
   progress.done += 1;
@@ -123,9 +128,15 @@ async function part(item: ReportPart, tools: WriteTools, progress: Progress): Pr
     case 'damageMap': {
       const known: Readonly<Record<string, (typeof drawings)[keyof typeof drawings]>> = drawings;
       const drawing = (Object.hasOwn(known, item.drawing) ? known[item.drawing] : undefined) ?? drawings.domeCrown;
-      const figure = figureSvg(drawing, reportMarks(item.marks), { width: 240, title: item.alt, across: true });
+      const marks = reportMarks(item.marks);
+      // Side by side on paper and at a desk, one under the other on a phone; only one of them is ever there to be read.
+      const drawn = [true, false].map((across) => {
+        const svg = figureSvg(drawing, marks, { width: 240, title: item.alt, across });
+        return `<div class="${across ? 'across' : 'stacked'}">${svg}</div>`;
+      });
+      const caption = mapCaption(item.caption, figureShapes(drawing, marks, { width: 240 }).left);
       const key = item.key.map(({ mechanism, term }) => `<li>${keySvg(mechanism)} ${escaped(term)}</li>`);
-      return `<figure class="map">${figure}<figcaption>${escaped(item.caption)}${key.length > 0 ? `<ul class="key">${key.join('')}</ul>` : ''}</figcaption></figure>`;
+      return `<figure class="map">${drawn.join('')}<figcaption>${escaped(caption)}${key.length > 0 ? `<ul class="key">${key.join('')}</ul>` : ''}</figcaption></figure>`;
     }
     case 'photographs':
       return photographs(item, tools, progress);

@@ -17,15 +17,16 @@ caption{text-align:left;font-weight:600;padding:4px 0}
 th,td{text-align:left;vertical-align:top;font-weight:400;border-bottom:1px solid #d5c8ae;padding:5px 10px 5px 0}
 thead th{color:#4b4236}
 tfoot th,tfoot td{font-weight:600}
-.n{text-align:right;font-variant-numeric:tabular-nums;white-space:nowrap}
+.n{text-align:right;font-variant-numeric:tabular-nums}td.n{white-space:nowrap}
 .caution{border-left:4px solid #861c2c;background:#f5dcd8;padding:8px 12px 8px 28px}
 figure{margin:0 0 16px}
-.map{overflow-x:auto}.map svg{max-width:100%;min-width:520px;height:auto}@media print{.map svg{min-width:0}}
-.key{list-style:none;display:flex;flex-wrap:wrap;gap:4px 18px;margin:6px 0 0;padding:0}.map .key svg{min-width:0;vertical-align:-3px}
+.map svg{display:block;margin:0 auto;max-width:100%;height:auto}.map .stacked{display:none}
+@media screen and (max-width:34rem){.map .across{display:none}.map .stacked{display:block}.map .stacked svg{width:min(100%,20rem)}}
+.key{list-style:none;display:flex;flex-wrap:wrap;gap:4px 18px;margin:6px 0 0;padding:0}.map .key svg{display:inline;vertical-align:-3px}
 .photographs{display:grid;grid-template-columns:repeat(auto-fill,minmax(260px,1fr));gap:16px}
 .photographs img{width:100%;height:auto;max-height:420px;object-fit:contain;background:#ece3cf}
 .shot{position:relative}.shot svg{position:absolute;inset:0;width:100%;height:100%}
 .pair>div{display:grid;grid-template-columns:1fr 1fr;gap:8px}.pair img{width:100%;height:auto;background:#ece3cf}.pair p{margin:4px 0;font-size:14px}
 .hash{font:11px/1.3 ui-monospace,monospace;overflow-wrap:anywhere}
-@media print{body{max-width:none;padding:0;background:none;font-size:10.5pt}h2{break-after:avoid}figure,tr,.caution li{break-inside:avoid}.caution{print-color-adjust:exact;-webkit-print-color-adjust:exact}}
+@media print{body{max-width:none;padding:0;background:none;font-size:10.5pt}h2,h3,caption,thead{break-after:avoid}.short{break-inside:avoid}figure,tr,.caution li{break-inside:avoid}.caution{print-color-adjust:exact;-webkit-print-color-adjust:exact}}
 `.trim();

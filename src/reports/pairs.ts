@@ -53,5 +53,5 @@ function laid(alignment: Alignment | undefined): string {
   const { agreement, method } = alignment;
   const how = method === 'features' ? '' : ' by tapped places';
   const figure = agreement === null ? '' : `, agreement ${agreement.toFixed(2)} of 1`;
-  return `The part both show, the after laid over the before${how}${figure}; the photographs themselves are unchanged.`;
+  return `The part both show, the after laid over the before${how}${figure}; the photographs themselves, whose hashes these are, are unchanged.`;
 }

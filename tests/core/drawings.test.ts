@@ -326,6 +326,19 @@ describe('marks', () => {
     expect(placeMarks(views, [mark(1, { zone: 'key' })], 9)).toMatchObject({ placed: [], left: [{ number: 1 }] });
   });
 
+  it('of a whole working face sit somewhere on the brim, which is drawn in quarters', () => {
+    for (const drawing of [drawings.flatBrim, drawings.sculptedBrim, drawings.cartwheelBrim, drawings.fullShape]) {
+      const { placed, left } = placeMarks(
+        drawing.views,
+        [mark(1, { zone: 'brimTop' }), mark(2, { zone: 'brimTop' })],
+        9,
+      );
+      expect(left).toEqual([]);
+      const brim = drawing.views.flatMap(({ zones }) => zones.filter(({ zone }) => zone.startsWith('brim')));
+      for (const { at } of placed) expect(brim.some(({ spots }) => spots.includes(at))).toBe(true);
+    }
+  });
+
   it('of a numbered part sit on that part; of a part nobody drew, anywhere in the zone', () => {
     const { placed } = placeMarks(drawings.puzzle.views, [mark(1, { zone: 'sideBack', part: 4 })], 9);
     const part4 = drawings.puzzle.views

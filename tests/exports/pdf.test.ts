@@ -224,6 +224,29 @@ describe('a report as PDF', () => {
     expect(await size('letter')).toMatch(/612 x 792 pts \(letter\)/);
   });
 
+  withTools(['pdftotext'], 'sets every hash whole on one line with its name, on either paper', async () => {
+    for (const paper of ['a4', 'letter'] as const) {
+      // Of all hashes the one with the broadest signs.
+      const widest = pictures.map((picture) => ({ ...picture, sha256: '0'.repeat(64) }));
+      const report = reportOf('asFound', { ...benchCase('L02', widest), settings: { ...facts.settings, paper } });
+      const lines = readPdf(await bytesOf(report, [])).lines();
+      expect(lines.filter((line) => /SHA-256 0{64}$/.test(line)).length).toBeGreaterThan(0);
+      expect(lines.filter((line) => /SHA-256$/.test(line))).toEqual([]);
+    }
+  });
+
+  withTools(['pdftotext'], 'says which findings the drawing has no place for', async () => {
+    const damageMap = reportOf('asFound', facts).parts.find(({ kind }) => kind === 'damageMap');
+    if (damageMap?.kind !== 'damageMap') throw new Error('A damage map was expected.');
+    const mark = { part: null, mechanism: 'surface', grade: 2 } as const;
+    const marks = [1, 2, 3].map((number) => ({ ...mark, number, zone: number === 2 ? 'tip' : 'key' }));
+    const read = async (of: typeof marks) =>
+      readPdf(await bytesOf(plain([{ ...damageMap, drawing: 'domeCrown', marks: of }]))).text();
+    expect(await read(marks)).toContain('+2: findings 1 and 3 have no place of their own on it.');
+    expect(await read(marks.slice(0, 2))).toContain('+1: finding 1 has no place of its own on it.');
+    expect(await read(marks.slice(1, 2))).not.toContain('no place');
+  });
+
   withTools(['pdftotext'], 'says where a photograph’s bytes are not here, and which signs no face has', async () => {
     const broken = pictures.map(({ sha256 }, index) => ({ sha256, file: Uint8Array.of(0xff, 0xd8, index) }));
     for (const here of [[], broken]) {

@@ -111,6 +111,8 @@ export function readPdf(bytes: Buffer) {
     /** Words of every page, with the line breaks taken out. */
     pageTexts,
     text: () => pageTexts().join(' '),
+    /** Lines as a reader finds them in the file's own order. */
+    lines: () => inFile((path) => run('pdftotext', ['-raw', path, '-']).split(/[\n\f]/)),
     fonts: () => inFile((path) => run('pdffonts', [path]).trim().split('\n').slice(2)),
     attached: () =>
       inFile((path, folder) => {

@@ -5,6 +5,7 @@ import { drawings } from '../../drawings/index.ts';
 import { photoOverlay } from '../../drawings/photo-overlay.ts';
 import { reportMarks } from '../../drawings/report-marks.ts';
 import type { BlockDrawing } from '../../drawings/shape.ts';
+import { mapCaption } from '../../text/map-caption.ts';
 import type { Laid } from './laid.ts';
 import { drawFigure, drawMark, drawOverlay } from './paint.ts';
 import type { Paper } from './paper.ts';
@@ -35,7 +36,7 @@ export function layDamageMap(paper: Paper, type: Type, part: ReportPart & { kind
   const most = (paper.bottom - paper.top) * 0.55;
   const width = Math.min(paper.width, (most * figure.width) / figure.height, figure.width * 0.78);
   const height = (width * figure.height) / figure.width;
-  const caption = type.set(part.caption, LOOKS.figure, paper.width);
+  const caption = type.set(mapCaption(part.caption, figure.left), LOOKS.figure, paper.width);
   const key = keyLines(paper, type, part.key);
   return {
     ...{ before: 10, first: height + 4 + caption.height + key.length * KEY.leading },
@@ -176,10 +177,10 @@ async function drawRow(paper: Paper, type: Type, row: readonly Framed[]): Promis
   paper.y += rowHeight(row, column);
 }
 
-function wordsOf(type: Type, photo: ReportPhoto, column: number, from = ''): SetText[] {
+function wordsOf(type: Type, photo: ReportPhoto, column: number): SetText[] {
   return [
     ...[photo.caption, ...photo.notes].filter(Boolean).map((text) => type.set(text, LOOKS.figure, column)),
-    type.set(`${from}SHA-256 ${photo.sha256}`, LOOKS.hash, column),
+    type.set(`SHA-256 ${photo.sha256}`, LOOKS.hash, column),
   ];
 }
 
@@ -229,7 +230,7 @@ export function layPair(
   const cut = { width: before.width * crop.width, height: before.height * crop.height };
   let crops: Promise<Awaited<ReturnType<PictureSource['aligned']>>> | undefined;
   const side = (photo: ReportPhoto, which: 'before' | 'after'): Framed => ({
-    ...{ photo, size: part.h ? cut : photo, words: wordsOf(type, photo, column, part.h ? 'From ' : '') },
+    ...{ photo, size: part.h ? cut : photo, words: wordsOf(type, photo, column) },
     load: async () => {
       if (part.h) {
         crops ??= source.aligned(part);

@@ -32,7 +32,8 @@ export const LOOKS = {
   cellStrong: look('strong', 8.2, 11.4),
   cellHead: look('text', 8.2, 11.4, INK.soft),
   figure: look('text', 8.2, 11.2, INK.soft),
-  hash: look('text', 6, 8, INK.soft),
+  /** So small that a hash stands whole on one line of a column, on either paper. */
+  hash: look('text', 5.6, 8, INK.soft),
 } as const satisfies Record<string, Look>;
 
 /** Stands for a sign no face has. */

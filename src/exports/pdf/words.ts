@@ -87,12 +87,13 @@ export function layList(paper: Paper, type: Type, { items, ordered, tone }: Repo
     draw() {
       const element = paper.tag('L');
       for (const [index, item] of set.entries()) {
-        const height = (heights[index] ?? 0) + (isCaution && index === 0 ? CAUTION.pad : 0);
+        const height = heights[index] ?? 0;
         // Longer than a page only when somebody typed a novel; then its lines flow and the ground stays where it began.
-        if (height > paper.room() && !paper.isFresh()) paper.newPage();
-        const last = isCaution && index === set.length - 1 ? CAUTION.pad - gap : 0;
-        if (isCaution) cautionGround(paper, Math.min(height + last, paper.room()));
-        if (isCaution && index === 0) paper.y += CAUTION.pad;
+        if (height + (isCaution && index === 0 ? CAUTION.pad : 0) > paper.room() && !paper.isFresh()) paper.newPage();
+        const above = isCaution && (index === 0 || paper.isFresh()) ? CAUTION.pad : 0;
+        const below = isCaution && index === set.length - 1 ? CAUTION.pad - gap : 0;
+        if (isCaution) cautionGround(paper, Math.min(above + height + below, paper.room()));
+        paper.y += above;
         const entry = paper.tag('LI', {}, element);
         const sign = type.set(signs[index] ?? '', LOOKS.plain, hang);
         addLines(paper, paper.tag('Lbl', {}, entry), sign, { x, y: paper.y, width: hang });

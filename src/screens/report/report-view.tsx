@@ -1,11 +1,12 @@
 import type { ReportDocument, ReportPair, ReportPart } from '../../core/report.ts';
-import { BlockFigure } from '../../drawings/block-figure.tsx';
-import { keyShapes } from '../../drawings/figure-shapes.ts';
+import { BlockFigure, MAP_PX } from '../../drawings/block-figure.tsx';
+import { figureShapes, keyShapes } from '../../drawings/figure-shapes.ts';
 import { drawings } from '../../drawings/index.ts';
 import { reportMarks } from '../../drawings/report-marks.ts';
 import type { BlockDrawing } from '../../drawings/shape.ts';
 import { AfterLayer, AlignedFrame, BeforeLayer } from '../../parts/aligned-frame.tsx';
 import { StoredPicture } from '../../parts/stored-picture.tsx';
+import { mapCaption } from '../../text/map-caption.ts';
 import { PhotoOverlay } from './photo-overlay.tsx';
 import css from './report.module.css';
 
@@ -49,16 +50,13 @@ function Part({ part }: { readonly part: ReportPart }) {
       return <Table part={part} />;
     case 'damageMap': {
       const known: Readonly<Record<string, BlockDrawing>> = drawings;
+      const drawing = known[part.drawing] ?? drawings.domeCrown;
+      const marks = reportMarks(part.marks);
       return (
         <figure>
-          <BlockFigure
-            drawing={known[part.drawing] ?? drawings.domeCrown}
-            marks={reportMarks(part.marks)}
-            zoneName={(id) => id}
-            label={part.alt}
-          />
+          <BlockFigure drawing={drawing} marks={marks} zoneName={(id) => id} label={part.alt} />
           <figcaption>
-            {part.caption}
+            {mapCaption(part.caption, figureShapes(drawing, marks, { width: MAP_PX }).left)}
             <ul class={css.key}>
               {part.key.map(({ mechanism, term }) => (
                 <li key={mechanism}>
