@@ -11,18 +11,31 @@ import type { ReportFormat, WriteTools } from './report-file.ts';
 /** Text for HTML: also safe inside a double-quoted attribute. */
 export const escaped = (text: string): string => text.replace(/[&<>"']/g, (sign) => `&#${sign.charCodeAt(0)};`);
 
-const cell = (tag: 'td' | 'th', text: string, numeric: boolean, scope = ''): string =>
-  `<${tag}${scope && ` scope="${scope}"`}${numeric ? ' class="n"' : ''}>${escaped(text)}</${tag}>`;
+const cell = (tag: 'td' | 'th', text: string, numeric: boolean, attributes = ''): string =>
+  `<${tag}${attributes}${numeric ? ' class="n"' : ''}>${escaped(text)}</${tag}>`;
+
+/** Columns from which a table is set as blocks on a phone, each cell with its head before it. */
+const MANY_COLUMNS = 4;
 
 /** Rows up to which a table is not torn apart between two sheets. */
 const KEPT_WHOLE = 8;
 
 function table({ caption, head, rows, foot = [], numeric }: ReportPart & { kind: 'table' }): string {
-  const line = (row: readonly string[]): string =>
-    `<tr>${row.map((text, index) => cell(index === 0 ? 'th' : 'td', text, numeric.includes(index), index === 0 ? 'row' : '')).join('')}</tr>`;
+  const line = (row: readonly string[]): string => {
+    const cells = row.map((text, index) =>
+      index === 0
+        ? cell('th', text, numeric.includes(index), ' scope="row"')
+        : cell('td', text, numeric.includes(index), ` data-head="${escaped(head[index] ?? '')}"`),
+    );
+    return `<tr>${cells.join('')}</tr>`;
+  };
+  const looks = [
+    ...(rows.length + foot.length <= KEPT_WHOLE ? ['short'] : []),
+    ...(head.length >= MANY_COLUMNS ? ['many'] : []),
+  ];
   return (
-    `<table${rows.length + foot.length <= KEPT_WHOLE ? ' class="short"' : ''}><caption>${escaped(caption)}</caption><thead><tr>` +
-    `${head.map((text, index) => cell('th', text, numeric.includes(index), 'col')).join('')}</tr></thead>` +
+    `<table${looks.length > 0 ? ` class="${looks.join(' ')}"` : ''}><caption>${escaped(caption)}</caption><thead><tr>` +
+    `${head.map((text, index) => cell('th', text, numeric.includes(index), ' scope="col"')).join('')}</tr></thead>` +
     `<tbody>${rows.map(line).join('')}</tbody>${foot.length > 0 ? `<tfoot>${foot.map(line).join('')}</tfoot>` : ''}</table>`
   );
 }

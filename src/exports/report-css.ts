@@ -21,12 +21,16 @@ tfoot th,tfoot td{font-weight:600}
 .caution{border-left:4px solid #861c2c;background:#f5dcd8;padding:8px 12px 8px 28px}
 figure{margin:0 0 16px}
 .map svg{display:block;margin:0 auto;max-width:100%;height:auto}.map .stacked{display:none}
-@media screen and (max-width:34rem){.map .across{display:none}.map .stacked{display:block}.map .stacked svg{width:min(100%,20rem)}}
 .key{list-style:none;display:flex;flex-wrap:wrap;gap:4px 18px;margin:6px 0 0;padding:0}.map .key svg{display:inline;vertical-align:-3px}
 .photographs{display:grid;grid-template-columns:repeat(auto-fill,minmax(260px,1fr));gap:16px}
 .photographs img{width:100%;height:auto;max-height:420px;object-fit:contain;background:#ece3cf}
 .shot{position:relative}.shot svg{position:absolute;inset:0;width:100%;height:100%}
 .pair>div{display:grid;grid-template-columns:1fr 1fr;gap:8px}.pair img{width:100%;height:auto;background:#ece3cf}.pair p{margin:4px 0;font-size:14px}
 .hash{font:11px/1.3 ui-monospace,monospace;overflow-wrap:anywhere}
+@media screen and (max-width:34rem){
+.map .across{display:none}.map .stacked{display:block}.map .stacked svg{width:min(100%,20rem)}
+.pair>div{grid-template-columns:1fr}
+.many thead{position:absolute;clip-path:inset(50%)}.many tr,.many th,.many td{display:block;text-align:left}.many tr{border-bottom:1px solid #d5c8ae;padding:5px 0}.many tbody th,.many td{border:0;padding:1px 0}.many tbody th,.many tfoot th{font-weight:600}.many td:empty{display:none}.many td::before{content:attr(data-head) ': ';color:#4b4236;font-weight:400}
+}
 @media print{body{max-width:none;padding:0;background:none;font-size:10.5pt}h2,h3,caption,thead{break-after:avoid}.short{break-inside:avoid}figure,tr,.caution li{break-inside:avoid}.caution{print-color-adjust:exact;-webkit-print-color-adjust:exact}}
 `.trim();
