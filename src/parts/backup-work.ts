@@ -53,7 +53,7 @@ export interface BackupWork {
 }
 
 /** What is only fetched when it is used, and where finished files wait on this device. */
-async function load(app: App) {
+async function loaded(app: App) {
   const [archive, { archiveTools }] = await Promise.all([
     import('../exports/archive/index.ts'),
     import('./archive-tools.ts'),
@@ -70,6 +70,14 @@ export function backupWorkOf(app: App): BackupWork {
   if (known) return known;
   const state = signal<BackupState>({ at: 'start' });
   let control: AbortController | undefined;
+  let loading: ReturnType<typeof loaded> | undefined;
+  const load = (): ReturnType<typeof loaded> => {
+    loading ??= loaded(app).catch((error: unknown) => {
+      loading = undefined;
+      throw error;
+    });
+    return loading;
+  };
 
   function become(next: BackupState): void {
     state.value = next;
@@ -106,7 +114,7 @@ export function backupWorkOf(app: App): BackupWork {
     control = new AbortController();
     const { signal: stopping } = control;
     become({ at: 'working', progress: null });
-    const { keep, tools, keptArchive, prepareArchive } = await load(app);
+    const { keep, tools, keptArchive, prepareArchive } = await load();
     try {
       const picked = isPicked ? { pick: (name: string) => pick(name, stopping) } : {};
       const archive = await prepareArchive({ ...wish, ...picked }, tools, {
@@ -151,7 +159,7 @@ export function backupWorkOf(app: App): BackupWork {
   async function free(): Promise<PreparedArchive | undefined> {
     if (state.value.at !== 'ready') return undefined;
     const { archive, handed } = state.value;
-    const { keep, sent } = await load(app);
+    const { keep, sent } = await load();
     for (const volume of archive.ready) if (handed.includes(volume.volume)) await sent(volume, keep);
     return archive;
   }
@@ -166,7 +174,7 @@ export function backupWorkOf(app: App): BackupWork {
   async function arrive(): Promise<void> {
     signposts.backup.arrive();
     if (state.value.at !== 'start') return;
-    const { keep, keptArchive } = await load(app);
+    const { keep, keptArchive } = await load();
     const archive = await keptArchive(keep);
     if (archive && state.value.at === 'start') await show(archive, '');
   }
@@ -180,7 +188,7 @@ export function backupWorkOf(app: App): BackupWork {
     done: () => void free().then(() => become({ at: 'start' }), fail),
     goOn: (passphrase) => void goOn(passphrase).catch(fail),
     discard: () =>
-      void load(app)
+      void load()
         .then(({ keep, discardArchive }) => discardArchive(keep))
         .then(() => become({ at: 'start' }), fail),
     arrive: () => void arrive().catch(() => undefined),

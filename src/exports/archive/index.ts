@@ -20,7 +20,7 @@ import {
 } from './kept.ts';
 import { type ArchivePlan, encoded, planArchive } from './plan.ts';
 import { recordFiles } from './record-files.ts';
-import { rememberPassphrase, takenUp } from './taken-up.ts';
+import { takenUp } from './taken-up.ts';
 import { headingOf, type Missing, payloadOf } from './write.ts';
 
 export { keepHere } from './keep.ts';
@@ -148,7 +148,7 @@ async function prepared(
     isFull: false,
     missing: [],
   };
-  rememberPassphrase(state.group, wish.passphrase);
+  keep.passphrases.set(state.group, wish.passphrase);
   try {
     return await written(state, { wish, tools, stored, contents, records }, onProgress, signal);
   } catch (error) {

@@ -41,6 +41,8 @@ export interface KeptState {
 export interface Keep {
   /** Whether volumes written by one run of the page are there in the next. */
   readonly lasts: boolean;
+  /** Of archives in the making, by group: known as long as the page is open, and never stored. */
+  readonly passphrases: Map<string, string | null>;
   read(): Promise<KeptState | null>;
   /** Resolves once it is on the disk: what a phone that drops dead would forget is not known. */
   write(state: KeptState): Promise<void>;
@@ -76,6 +78,7 @@ function parsed(text: string | null): KeptState | null {
 /** In the browser's private files, what is known of them beside the records: local storage is written seconds late. */
 const privateKeep = ({ note, setNote }: Notes): Keep => ({
   lasts: true,
+  passphrases: new Map(),
   read: async () => parsed(await note(NOTE)),
   write: (state) => setNote(NOTE, JSON.stringify(state)),
   async file({ name, bytes }) {
@@ -104,6 +107,7 @@ export function memoryKeep(): Keep {
   const files = new Map<string, File>();
   return {
     lasts: false,
+    passphrases: new Map(),
     read: async () => state,
     async write(next) {
       state = next;

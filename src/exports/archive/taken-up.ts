@@ -1,12 +1,6 @@
 import { AppError } from '../../core/errors.ts';
 import type { Keep, KeptState } from './keep.ts';
 
-/** Passphrases of archives in the making, by group: so that one goes on with the same, and none is ever stored. */
-const passphrases = new Map<string, string | null>();
-
-export const rememberPassphrase = (group: string, passphrase: string | null): void =>
-  void passphrases.set(group, passphrase);
-
 /**
  * What is kept of the same archive, or null. Whether the passphrase is the one it was begun with, this page knows, or
  * after a restart one of the volumes: an archive locked with two would be a trap.
@@ -21,9 +15,9 @@ export async function takenUp(
   const state = await keep.read();
   if (state?.fingerprint !== fingerprint) return null;
   const files = await Promise.all(state.finished.map((volume) => keep.file(volume)));
-  if (passphrase !== null && passphrases.get(state.group) !== passphrase) {
+  if (passphrase !== null && keep.passphrases.get(state.group) !== passphrase) {
     const locked = files.find((file) => file !== null);
-    if (passphrases.has(state.group) || !locked || !opens) return null;
+    if (keep.passphrases.has(state.group) || !locked || !opens) return null;
     if (!(await opens(locked, passphrase))) throw new AppError('archive-passphrase');
   }
   return { ...state, finished: state.finished.filter((_, i) => files[i] !== null) };
