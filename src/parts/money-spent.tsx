@@ -103,6 +103,9 @@ function Against({ of, sums }: { readonly of: BlockCase; readonly sums: readonly
   const limit = limitOf({ of, forecast });
   const { newForOld, newFrom, cashValue, usedFrom } = insuranceOf(assessment.worth);
   const said = (amount: number): string => money(amount, block.currency);
+  // An estimate has no pence.
+  const figure = (amount: number, source: typeof newFrom): string =>
+    source === 'owner' ? said(amount) : moneyAbout(amount, block.currency);
   const from = (source: typeof newFrom): string => (source === 'owner' ? 'your own figure' : 'trade estimate');
   return (
     <dl class={css.against}>
@@ -127,14 +130,14 @@ function Against({ of, sums }: { readonly of: BlockCase; readonly sums: readonly
       <div>
         <dt>Insure at</dt>
         <dd class="figures">
-          {said(newForOld)}
+          {figure(newForOld, newFrom)}
           <small>New for old: made to order, {from(newFrom)}. Delivery comes on top.</small>
         </dd>
       </div>
       <div>
         <dt>In cash</dt>
         <dd class="figures">
-          {said(cashValue)}
+          {figure(cashValue, usedFrom)}
           <small>What an equal used one costs, {from(usedFrom)}.</small>
         </dd>
       </div>

@@ -29,7 +29,9 @@ export function Findings({ of, onOpen }: { readonly of: BlockCase; readonly onOp
                     ?.asks.flatMap((ask) => {
                       const value = finding.answers[ask.id];
                       return ask.type === 'measure' && ask.unit !== 'level' && typeof value === 'number'
-                        ? [`, ${ask.label.toLocaleLowerCase('en-GB')} ${measured(value, ask.unit, of.settings.units)}`]
+                        ? [
+                            ` · ${ask.label.toLocaleLowerCase('en-GB')}: ${measured(value, ask.unit, of.settings.units)}`,
+                          ]
                         : [];
                     })
                     .join('')}

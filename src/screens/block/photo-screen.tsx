@@ -7,6 +7,8 @@ import { PhotoNotices } from '../../parts/photo-notice.tsx';
 import { StoredPicture } from '../../parts/stored-picture.tsx';
 import { useCase } from '../../parts/use-case.ts';
 import { useNames } from '../../parts/use-names.ts';
+import { bytes } from '../../text/bytes.ts';
+import { dayWords } from '../../text/days.ts';
 import { useApp } from '../../ui/app.ts';
 import { Button } from '../../ui/button.tsx';
 import { ChoiceField, SelectField, TextField } from '../../ui/field.tsx';
@@ -77,17 +79,17 @@ export default function PhotoScreen({ params }: { params: Params }) {
           <dt>Taken</dt>
           <dd>
             {when
-              ? `${when.local.replace('T', ' ')}${when.offset ? ` ${when.offset}` : ', zone not known'}${when.from === 'camera' ? ', by the camera' : ', by this phone’s clock'}`
+              ? `${dayWords(when.local.slice(0, 10))}, ${when.local.slice(11, 16)} (${when.offset ? `UTC ${when.offset}` : 'zone not known'}), by ${when.from === 'camera' ? 'the camera' : 'this phone’s clock'}`
               : 'not known'}
           </dd>
           <dt>Size</dt>
           <dd>
-            {photo.width} × {photo.height} px, {Math.round(photo.bytes / 1024)} kB
+            {photo.width} × {photo.height} px, {bytes(photo.bytes)}
           </dd>
           <dt>Original</dt>
           <dd>
             {photo.original
-              ? `${photo.original.name || 'kept'}, ${Math.round(photo.original.bytes / 1024)} kB`
+              ? `${photo.original.name || 'kept'}, ${bytes(photo.original.bytes)}`
               : 'not kept (see settings)'}
           </dd>
           <dt>Place</dt>
