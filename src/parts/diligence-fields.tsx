@@ -1,9 +1,11 @@
+import { Fragment } from 'preact';
 import type { Sale } from '../core/records.ts';
 import { useApp } from '../ui/app.ts';
 import { TextField } from '../ui/field.tsx';
 import { useActions } from './actions.ts';
 import css from './diligence.module.css';
 import { HandbookLink } from './handbook-link.tsx';
+import { OtherWords } from './other-words.tsx';
 
 /** The buyer’s card: a few lines, one minute, kept with the sale. */
 export function DiligenceFields({ sale }: { readonly sale: Sale }) {
@@ -18,12 +20,14 @@ export function DiligenceFields({ sale }: { readonly sale: Sale }) {
         </HandbookLink>
       </p>
       {catalogue.dueDiligence.map(({ id, ask }) => (
-        <TextField
-          key={id}
-          label={ask}
-          value={sale.diligence[id] ?? ''}
-          onChange={(answer) => actions.setSale(sale, { diligence: { [id]: answer === '' ? null : answer } })}
-        />
+        <Fragment key={id}>
+          <TextField
+            label={ask}
+            value={sale.diligence[id] ?? ''}
+            onChange={(answer) => actions.setSale(sale, { diligence: { [id]: answer === '' ? null : answer } })}
+          />
+          <OtherWords record={sale} path={`diligence.${id}`} />
+        </Fragment>
       ))}
     </>
   );

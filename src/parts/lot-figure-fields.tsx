@@ -2,6 +2,7 @@ import type { HatBlock, JobLot, Pin, Sale } from '../core/records.ts';
 import { notBoughtWords } from '../text/lots.ts';
 import { Button } from '../ui/button.tsx';
 import { ChoiceField, MoneyField, TextField, TickField } from '../ui/field.tsx';
+import { OtherWords } from './other-words.tsx';
 import { useSaleActions } from './sale-actions.ts';
 
 const pins: readonly { readonly id: Pin | 'sums'; readonly label: string }[] = [
@@ -32,6 +33,7 @@ export function LotFigureFields({ sale, carrier }: { readonly sale: Sale; readon
         value={carrier.objectNumber}
         onChange={(objectNumber) => set({ objectNumber }, 'the number')}
       />
+      <OtherWords record={carrier} path="objectNumber" />
       <MoneyField
         label={isAuction ? 'Price asked, if it has one' : 'Price asked'}
         currency={currency}

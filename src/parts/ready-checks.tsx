@@ -4,6 +4,7 @@ import { dayHere, dayWords } from '../text/days.ts';
 import { hours } from '../text/format.ts';
 import { useApp } from '../ui/app.ts';
 import { ChoiceField, TextField } from '../ui/field.tsx';
+import { OtherWords } from './other-words.tsx';
 import { useQuarantineActions } from './quarantine-actions.ts';
 import css from './ready-checks.module.css';
 import { SourceLine } from './source-line.tsx';
@@ -111,16 +112,19 @@ function Check({
         }}
       />
       {written && (
-        <TextField
-          label={written.outcome === 'skipped' ? 'Why left out' : 'Seen'}
-          hint={
-            written.outcome === 'skipped' && check.essential && written.note.trim() === ''
-              ? 'Without a reason it still counts as open.'
-              : undefined
-          }
-          value={written.note}
-          onChange={(note) => actions.writeCheck(of.block, id, written, { note })}
-        />
+        <>
+          <TextField
+            label={written.outcome === 'skipped' ? 'Why left out' : 'Seen'}
+            hint={
+              written.outcome === 'skipped' && check.essential && written.note.trim() === ''
+                ? 'Without a reason it still counts as open.'
+                : undefined
+            }
+            value={written.note}
+            onChange={(note) => actions.writeCheck(of.block, id, written, { note })}
+          />
+          <OtherWords record={written} path="note" />
+        </>
       )}
       <SourceLine source={check.source} />
     </details>

@@ -1,4 +1,5 @@
 import { afterEach, describe, expect, it } from 'vitest';
+import { catalogue } from '../../src/catalogue/index.ts';
 import { withFields } from '../../src/core/changes.ts';
 import { TEXT_FIELDS } from '../../src/core/merge-words.ts';
 import { type AnyRecord, type Fields, RECORDS, type RecordType } from '../../src/core/records.ts';
@@ -6,6 +7,7 @@ import { previewOf } from '../../src/imports/preview.ts';
 import type { OpenedArchive } from '../../src/imports/reader.ts';
 import { noteBackup, noteTakenIn } from '../../src/parts/backup.ts';
 import { BackupLine } from '../../src/parts/backup-line.tsx';
+import { DiligenceFields } from '../../src/parts/diligence-fields.tsx';
 import { OtherWords } from '../../src/parts/other-words.tsx';
 import { KeptTwice, useKeptTwice } from '../../src/screens/keeping/kept-twice.tsx';
 import { PreviewOf } from '../../src/screens/keeping/preview-of.tsx';
@@ -76,6 +78,24 @@ function anyRecord(type: RecordType, own: string): AnyRecord {
   });
   return { ...record, ...Object.fromEntries(filled) };
 }
+
+describe('two answers to one question about a seller', () => {
+  it('are both shown under the question', async () => {
+    const store = await openedStore();
+    const sale = make('sale', { id: id(300), stamp: at(1, 'aaaaaaaa') });
+    const [question] = catalogue.dueDiligence;
+    const answer = (words: string) => ({ diligence: { [question?.id ?? '']: words } });
+    await store.join('first', [withFields(sale, answer('The wardrobe mistress.'), at(10, 'aaaaaaaa'))]);
+    await store.join('second', [withFields(sale, answer('A house clearance.'), at(11, 'bbbbbbbb'))]);
+    const joined = store.get('sale', sale.id);
+    if (!joined) throw new Error('No sale.');
+    page = await drawn(<DiligenceFields sale={joined} />, store);
+    expect(page.field(question?.ask ?? '').value).toBe('A house clearance.');
+    expect(page.text()).toContain('The wardrobe mistress.');
+    page.press('Use these');
+    expect(store.get('sale', sale.id)?.diligence[question?.id ?? '']).toBe('The wardrobe mistress.');
+  });
+});
 
 describe('the list of words kept twice', () => {
   it('has every text of every kind of record, each with where it stands', async () => {

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { awayFromLine, outlineOf, type Spot } from '../../core/mark-geometry.ts';
 import type { MarkShape, PhotoMark } from '../../core/records.ts';
 import { useActions } from '../../parts/actions.ts';
+import { OtherWords } from '../../parts/other-words.tsx';
 import { useNames } from '../../parts/use-names.ts';
 import { lengthWithDoubt, shareInWords } from '../../text/measured.ts';
 import { useApp } from '../../ui/app.ts';
@@ -177,6 +178,7 @@ export function MarkTool({ desk }: { readonly desk: Desk }) {
             value={chosen.text}
             onChange={(text) => actions.setPhotoMark(chosen, { text })}
           />
+          <OtherWords record={chosen} path="text" />
           <Button
             look="quiet"
             onPress={() => {

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { QuarantineCheck } from '../../core/records.ts';
 import { useAddPhoto } from '../../parts/add-photo.ts';
+import { OtherWords } from '../../parts/other-words.tsx';
 import { useQuarantineActions } from '../../parts/quarantine-actions.ts';
 import type { QuarantineView } from '../../parts/quarantine-facts.ts';
 import { StoredPicture } from '../../parts/stored-picture.tsx';
@@ -143,6 +144,7 @@ function Look({ of, look, fresh }: { readonly of: BlockCase; readonly look: Quar
         </>
       )}
       <TextField label="Seen" value={look.note} onChange={(note) => actions.setLook(look, { note })} />
+      <OtherWords record={look} path="note" />
       <Button look="quiet" label={`Remove the look of ${dayWords(look.on)}`} onPress={() => actions.removeLook(look)}>
         Remove this look
       </Button>

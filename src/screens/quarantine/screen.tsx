@@ -8,6 +8,7 @@ import { blockName } from '../../parts/block-name.ts';
 import { CalendarFile } from '../../parts/calendar-file.tsx';
 import { Cautions } from '../../parts/cautions.tsx';
 import { Gone } from '../../parts/gone.tsx';
+import { OtherWords } from '../../parts/other-words.tsx';
 import { useQuarantineActions } from '../../parts/quarantine-actions.ts';
 import { type QuarantineView, runningView } from '../../parts/quarantine-facts.ts';
 import { type BlockCase, useCase } from '../../parts/use-case.ts';
@@ -134,6 +135,7 @@ function Beside({ of, view }: { readonly of: BlockCase; readonly view: Quarantin
           hint="Lidded clear box or sealed bag, white paper beneath, away from felt, straw and timber."
           onChange={(where) => actions.setQuarantine(quarantine, { where })}
         />
+        <OtherWords record={quarantine} path="where" />
       </Section>
       <Section title="Other ways">
         <OtherWays />

@@ -8,6 +8,7 @@ import { useActions } from '../../parts/actions.ts';
 import { blockName } from '../../parts/block-name.ts';
 import { LotFigureFields } from '../../parts/lot-figure-fields.tsx';
 import { jobName } from '../../parts/lot-name.ts';
+import { OtherWords } from '../../parts/other-words.tsx';
 import { useSaleActions } from '../../parts/sale-actions.ts';
 import { useLotRow, useSaleOf } from '../../parts/use-lot-row.ts';
 import { VerdictMark } from '../../parts/verdict-mark.tsx';
@@ -59,6 +60,7 @@ function LotPage({ lot, sale, row }: { readonly lot: JobLot; readonly sale: Sale
         <>
           <Section title="What the ticket says">
             <TextField label="Title" value={lot.title} onChange={(title) => actions.setLot(lot, { title })} />
+            <OtherWords record={lot} path="title" />
             <LotFigureFields sale={sale} carrier={lot} />
             <MoneyField
               label="To be rid of the rest"
@@ -70,6 +72,7 @@ function LotPage({ lot, sale, row }: { readonly lot: JobLot; readonly sale: Sale
               }
             />
             <TextField label="Note" lines={3} value={lot.note} onChange={(note) => actions.setLot(lot, { note })} />
+            <OtherWords record={lot} path="note" />
           </Section>
           <Section>
             <Button
