@@ -1,8 +1,12 @@
-import type { ReportDocument, ReportPair } from '../core/report.ts';
+import type { ReportDocument, ReportPair, ReportPart } from '../core/report.ts';
 
 /** A format a report can be written in: one file in `formats/`, found by glob. */
 export interface ReportFormat {
   readonly label: string;
+  /** What the label does not say. */
+  readonly about?: string;
+  /** Of a file that holds only some parts of a report: which. Whatever else may go into the report does not concern it. */
+  readonly holds?: (part: ReportPart) => boolean;
   readonly extension: string;
   readonly mimeType: string;
   /**

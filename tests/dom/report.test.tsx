@@ -1,8 +1,10 @@
+import { act as acted } from 'preact/test-utils';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { catalogue } from '../../src/catalogue/index.ts';
 import { openExample } from '../../src/demo/open-example.ts';
 import ReportScreen from '../../src/screens/report/screen.tsx';
 import type { Store } from '../../src/store/store.ts';
+import { prepared } from '../store/prepared.ts';
 import { type Drawn, drawn, openedStore } from '../support/dom.tsx';
 
 let store: Store;
@@ -52,6 +54,21 @@ describe('the report screen', () => {
     expect(preview()).toContain('Odile Ferncastle');
     page.tick('Prices and costs');
     expect(preview()).toContain('£35');
+  });
+
+  it('asks and shows of photographs alone only what goes into them, and says where there are none', async () => {
+    page.tick('Its photographs alone');
+    expect(ticks()).toEqual(['Private people and places']);
+    // Its own words for a block without photographs; nothing to prepare.
+    expect(page.text()).toContain('This report has no photographs to hand on.');
+    expect(page.text()).not.toContain('Prepare the report');
+    await acted(() => store.addPhoto(prepared('the cloche from its good side'), { blockId }).then(() => undefined));
+    const [photo] = store.photosOf(blockId);
+    expect(preview()).toContain(photo?.sha256);
+    expect(preview()).not.toContain('Recommended work');
+    expect(page.text()).toContain('Prepare the report');
+    page.tick('PDF, for sending and printing');
+    expect(preview()).toContain('Recommended work');
   });
 
   it('says that the block is gone when it is', async () => {

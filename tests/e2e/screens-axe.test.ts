@@ -119,6 +119,9 @@ async function goRound(device: Device, lookAt: (page: Page, screen: string) => P
     await arrive(page, hash);
     await lookAt(page, name);
   }
+  await arrive(page, `${block}/report`);
+  await hands.report.file('Its photographs alone').check();
+  await lookAt(page, 'a report’s photographs alone');
   await arrive(page, `${block}/quarantine`);
   await press(hands.quarantine.keepApart);
   await hands.quarantine.writeLook.waitFor();

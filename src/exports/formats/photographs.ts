@@ -56,7 +56,9 @@ async function writePhotographs(report: ReportDocument, tools: WriteTools): Prom
 }
 
 export default {
-  label: 'Its photographs, without place or device, with your words in them',
+  label: 'Its photographs alone',
+  about: 'One zip file with a copy of each: your words in it, and nothing of where it was taken and with what.',
+  holds: ({ kind }) => kind === 'photographs',
   extension: 'photographs.zip',
   mimeType: 'application/zip',
   write: writePhotographs,

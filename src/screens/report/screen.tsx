@@ -41,6 +41,8 @@ const ticks: readonly { id: keyof ReportWishes; label: string; hint?: string }[]
   { id: 'prices', label: 'Prices and costs', hint: 'Leave out what a seller need not see.' },
   { id: 'privateNames', label: 'Private people and places', hint: 'Only if they agree.' },
 ];
+/** What a file of photographs alone still hears: names may stand in the words under them. */
+const heardByPhotographs: readonly (keyof ReportWishes)[] = ['privateNames'];
 
 /** The block with what was done to it; what the bench wrote down is only asked for here. */
 function useBenchCase(of: BlockCase): BenchCase {
@@ -62,22 +64,28 @@ function Report({ of }: { readonly of: BlockCase }) {
   const [extension, setFormat] = useState('pdf');
   const [wishes, setWishes] = useState(usualWishes);
   const kind: ReportKind = reportKinds[kindId];
+  const format = formats[extension] ?? Object.values(formats)[0];
+  const holds = format?.holds;
   const report = useMemo(() => {
     const moment = now();
     const made = new Date(moment).toISOString();
     const tools = { catalogue, drawing: drawingOf(of.block, catalogue).id, made, today: dayHere(moment) };
-    return kind.write(facts, wishes, tools);
-  }, [facts, wishes, kind, catalogue]);
-  const format = formats[extension] ?? Object.values(formats)[0];
+    return kind.write(facts, holds ? { ...wishes, photographs: true } : wishes, tools);
+  }, [facts, wishes, kind, catalogue, holds]);
+  const parts = holds ? report.parts.filter(holds) : report.parts;
+  const isEmpty = parts.length === 0;
   const heard = ticks.filter(
-    ({ id }) => kind.wishes.includes(id) && (id !== 'pairs' || pairsInCase(of, catalogue).length > 0),
+    ({ id }) =>
+      kind.wishes.includes(id) &&
+      (!holds || heardByPhotographs.includes(id)) &&
+      (id !== 'pairs' || pairsInCase(of, catalogue).length > 0),
   );
   return (
     <Page
       title="Report"
       under={blockName(of.block, catalogue)}
       back={{ href: to('/block/:id', { id: of.block.id }), label: 'The block' }}
-      dock={format && <SendOff report={report} format={format} />}
+      dock={format && !isEmpty && <SendOff report={report} format={format} />}
       lead={
         <>
           <Section title="Which report">
@@ -91,26 +99,29 @@ function Report({ of }: { readonly of: BlockCase }) {
             />
             <ChoiceField
               label="File"
+              hint={format?.about}
               options={Object.entries(formats).map(([id, { label }]) => ({ id, label }))}
               value={format?.extension ?? null}
               onChange={(id) => setFormat(id ?? extension)}
             />
           </Section>
-          <Section title="What goes in">
-            {heard.map(({ id, label, hint }) => (
-              <TickField
-                key={id}
-                label={label}
-                hint={hint}
-                value={wishes[id]}
-                onChange={(yes) => setWishes({ ...wishes, [id]: yes })}
-              />
-            ))}
-          </Section>
+          {heard.length > 0 && (
+            <Section title="What goes in">
+              {heard.map(({ id, label, hint }) => (
+                <TickField
+                  key={id}
+                  label={label}
+                  hint={hint}
+                  value={wishes[id]}
+                  onChange={(yes) => setWishes({ ...wishes, [id]: yes })}
+                />
+              ))}
+            </Section>
+          )}
         </>
       }
     >
-      <ReportView report={report} />
+      {isEmpty ? <p>This report has no photographs to hand on.</p> : <ReportView report={{ ...report, parts }} />}
     </Page>
   );
 }
