@@ -11,6 +11,7 @@ import { freshDevice, openBrowser } from '../support/phone.ts';
 import { bagIn, textOf } from '../support/read-zip.ts';
 import { storedAll } from '../support/stored.ts';
 import { toolsRequired } from '../support/tools.mjs';
+import { axeFaults } from './axe.ts';
 import { type HandedFile, type Hands, handsOn } from './hands.ts';
 import { arrive } from './screens.ts';
 
@@ -75,6 +76,7 @@ describe('a locked backup', () => {
     await keeping.passphrase.fill(PASSPHRASE);
     await page.getByText('The two are not the same yet.').waitFor();
     expect(await keeping.prepare.isDisabled()).toBe(true);
+    expect(await axeFaults(page)).toEqual([]);
     await hands.tap(keeping.showTyped);
     expect([await keeping.passphrase.inputValue(), await keeping.again.count()]).toEqual([PASSPHRASE, 0]);
     await hands.tap(keeping.prepare);
@@ -196,6 +198,7 @@ describe('leaving Keeping', () => {
     await page.getByText('Photograph 5 of 12…').waitFor();
     await arrive(page, '/');
     await hands.shelf.underWay('Taking a file in: photograph 5 of 12').waitFor();
+    expect(await axeFaults(page)).toEqual([]);
     expect((await storedAll(page)).records).toEqual([]);
     // Coming back changes nothing about it either.
     await arrive(page, '/keeping');

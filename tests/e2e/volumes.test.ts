@@ -12,6 +12,7 @@ import { holdAt } from '../support/moment.ts';
 import { freshDevice, keptDevice, openBrowser, type Phone } from '../support/phone.ts';
 import { bagIn } from '../support/read-zip.ts';
 import { type Held, storedAll } from '../support/stored.ts';
+import { axeFaults } from './axe.ts';
 import { type HandedFile, type Hands, handsOn } from './hands.ts';
 import { arrive } from './screens.ts';
 
@@ -102,6 +103,7 @@ describe('a backup too large for one file', () => {
       expect(bagFaults((await bagIn(new Blob([new Uint8Array(buffer)]))).files)).toEqual([]);
     }
     held = await storedAll(page);
+    expect(await axeFaults(page)).toEqual([]);
     await hands.tap(hands.keeping.arrived);
     await hands.keeping.prepare.waitFor();
     expect(seen.faults).toEqual([]);
@@ -120,6 +122,7 @@ describe('a backup too large for one file', () => {
     const [one, two, three] = files as [HandedFile, HandedFile, HandedFile];
     await hands.keeping.chooseFiles([three, one]);
     await hands.keeping.stillOut('File 2 of 3 is not among these.').waitFor();
+    expect(await axeFaults(page)).toEqual([]);
     await hands.tap(hands.keeping.takeInPart);
     await hands.keeping.takenIn.waitFor();
     const part = await storedAll(page);
@@ -128,6 +131,7 @@ describe('a backup too large for one file', () => {
     const missing = held.bytes.length - part.bytes.length;
     const words = `File 2 of 3 made today: ${missing === 1 ? 'one photograph is' : `${missing} photographs are`} missing`;
     await hands.keeping.stillOut(words).waitFor();
+    expect(await axeFaults(page)).toEqual([]);
     await page.reload();
     await hands.keeping.stillOut(words).waitFor();
     await arrive(page, '/');
@@ -154,6 +158,7 @@ describe('a backup too large for one file', () => {
     const { page, close } = await keptDevice(profile, { keepsFiles: false });
     const hands = await atKeeping(page);
     await hands.keeping.cutOff('One file of 3 is whole.').waitFor();
+    expect(await axeFaults(page)).toEqual([]);
     const early = await saved(page, hands, 1);
     await hands.tap(hands.keeping.goOn('file 2 of 3'));
     await hands.keeping.saveFile(FILES).waitFor();
