@@ -1,7 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import { remindersFor } from '../core/reminders.ts';
 import { CALENDAR_MIME, calendarFile } from '../exports/calendar.ts';
-import { canSend, saveFile, sendFile } from '../exports/hand-over.ts';
 import { dayHere } from '../text/days.ts';
 import { dueWords } from '../text/due.ts';
 import { sentenceOf } from '../text/errors.ts';
@@ -10,6 +9,7 @@ import { Button } from '../ui/button.tsx';
 import { blockName } from './block-name.ts';
 import css from './calendar-file.module.css';
 import { useQuarantineActions } from './quarantine-actions.ts';
+import { ReadyFile } from './ready-file.tsx';
 import { useDues } from './use-dues.ts';
 
 type State =
@@ -22,8 +22,7 @@ type State =
 const uidOf = (key: string): string => `${key}@blockworth.invalid`;
 
 /**
- * What falls due as a file for the phone's own calendar, which can ring; an app in a browser cannot. In two steps, because
- * a phone lets a file be sent only by a fresh tap.
+ * What falls due as a file for the phone's own calendar, which can ring; an app in a browser cannot.
  * @param blockId one block; all of them without it
  */
 export function CalendarFile({ blockId }: { readonly blockId?: string }) {
@@ -67,33 +66,13 @@ export function CalendarFile({ blockId }: { readonly blockId?: string }) {
   }
 
   if (state.at === 'ready') {
-    const { file } = state;
     return (
-      <div class={css.file}>
-        <p role="status">{state.said}</p>
-        <div class={css.ways}>
-          <Button
-            onPress={() => {
-              saveFile(file);
-              setState({ ...state, said: 'Handed to the browser to save. Open it, and the calendar takes it in.' });
-            }}
-          >
-            Save the file
-          </Button>
-          {canSend(file) && (
-            <Button
-              onPress={() => {
-                sendFile(file).then(
-                  (sent) => setState({ ...state, said: sent ? 'Sent on its way.' : 'Not sent.' }),
-                  (error: unknown) => setState({ at: 'failed', error }),
-                );
-              }}
-            >
-              Send it
-            </Button>
-          )}
-        </div>
-      </div>
+      <ReadyFile
+        file={state.file}
+        said={state.said}
+        saved="Handed to the browser to save. Open it, and the calendar takes it in."
+        onFail={(error) => setState({ at: 'failed', error })}
+      />
     );
   }
   return (

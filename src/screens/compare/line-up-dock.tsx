@@ -1,6 +1,6 @@
-import { useId } from 'preact/hooks';
 import type { Alignment } from '../../core/records.ts';
 import { Button } from '../../ui/button.tsx';
+import { RangeField } from '../../ui/range-field.tsx';
 import css from './compare.module.css';
 import { FEWEST_PAIRS, type Places, pairsIn } from './place-pairs.tsx';
 import type { LiningUp } from './use-line-up.ts';
@@ -115,21 +115,16 @@ function Slider({
   readonly position: number;
   readonly onMove: (position: number) => void;
 }) {
-  const id = useId();
   const percent = Math.round(position * 100);
   return (
-    <div class={css.slider}>
-      <label for={id}>{way === 'wipe' ? 'Where before ends and after begins' : 'From after to before'}</label>
-      <input
-        id={id}
-        type="range"
-        min={0}
-        max={100}
-        step={1}
-        value={percent}
-        aria-valuetext={`${percent} % before`}
-        onInput={({ currentTarget }) => onMove(Number(currentTarget.value) / 100)}
-      />
-    </div>
+    <RangeField
+      label={way === 'wipe' ? 'Where before ends and after begins' : 'From after to before'}
+      said={`${percent} % before`}
+      min={0}
+      max={100}
+      step={1}
+      value={percent}
+      onChange={(value) => onMove(value / 100)}
+    />
   );
 }

@@ -1,8 +1,8 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { ReportDocument } from '../../core/report.ts';
-import { canSend, saveFile, sendFile } from '../../exports/hand-over.ts';
 import type { ReportFormat } from '../../exports/report-file.ts';
 import { alignedCrops } from '../../parts/aligned-crops.ts';
+import { ReadyFile } from '../../parts/ready-file.tsx';
 import { reportPictures } from '../../parts/report-pictures.ts';
 import { bytes as sizeWords } from '../../text/bytes.ts';
 import { sentenceOf } from '../../text/errors.ts';
@@ -13,10 +13,10 @@ import css from './report.module.css';
 type State =
   | { readonly at: 'start' }
   | { readonly at: 'writing'; readonly done: number; readonly of: number }
-  | { readonly at: 'ready'; readonly file: File; readonly said?: string }
+  | { readonly at: 'ready'; readonly file: File }
   | { readonly at: 'failed'; readonly error: unknown };
 
-/** Two steps, because a phone only lets a file be sent by a fresh tap: prepare it, then save or send it. */
+/** The report as a file: prepared first, then saved or sent. */
 export function SendOff({ report, format }: { readonly report: ReportDocument; readonly format: ReportFormat }) {
   const { store } = useApp();
   const [state, setState] = useState<State>({ at: 'start' });
@@ -67,33 +67,12 @@ export function SendOff({ report, format }: { readonly report: ReportDocument; r
   if (state.at === 'ready') {
     const { file } = state;
     return (
-      <div class={css.send}>
-        <p role="status">{state.said ?? `${file.name}, ${sizeWords(file.size)}, is ready.`}</p>
-        <div class={css.ways}>
-          <Button
-            look="main"
-            onPress={() => {
-              saveFile(file);
-              setState({ ...state, said: 'Handed to the browser to save.' });
-            }}
-          >
-            Save the file
-          </Button>
-          {canSend(file) && (
-            <Button
-              look="main"
-              onPress={() => {
-                sendFile(file).then(
-                  (sent) => setState({ ...state, said: sent ? 'Sent on its way.' : 'Not sent.' }),
-                  (error: unknown) => setState({ at: 'failed', error }),
-                );
-              }}
-            >
-              Send it
-            </Button>
-          )}
-        </div>
-      </div>
+      <ReadyFile
+        file={file}
+        said={`${file.name}, ${sizeWords(file.size)}, is ready.`}
+        look="main"
+        onFail={(error) => setState({ at: 'failed', error })}
+      />
     );
   }
   return (
