@@ -13,7 +13,24 @@ import { VerdictMark } from './verdict-mark.tsx';
 /** A block as a line on the shelf: picture, name, verdict, limit and what is asked. */
 export function BlockRow({ id }: { readonly id: string }) {
   const of = useCase(id);
-  return of ? <Row of={of} /> : null;
+  return of ? <Row of={of} /> : <Bare id={id} />;
+}
+
+/** A block whose survey is not here, as after a part of an import: it must not be missing from the shelf for that. */
+function Bare({ id }: { readonly id: string }) {
+  const { store, catalogue } = useApp();
+  const block = store.get('block', id);
+  if (!block) return null;
+  return (
+    <li>
+      <a class={css.row} href={to('/block/:id', { id })}>
+        <span class={css.text}>
+          <b>{blockName(block, catalogue)}</b>
+          <span class={css.money}>Its survey is not here.</span>
+        </span>
+      </a>
+    </li>
+  );
 }
 
 /** The limit in a few words: `…` until what was not looked at is reckoned in. */

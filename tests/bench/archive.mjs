@@ -1,5 +1,6 @@
 // npm run bench -- --archive: an archive of 2,000 photographs of 500 kB, beside `zip -0` on the same files, then one
-// volume in Chromium (`archive-browser.mjs`). Needs 3 GB of disk for a minute. Extra memory is what this process grew by while it ran. Measured, never asserted.
+// volume in Chromium (`archive-browser.mjs`). Needs 3 GB of disk for a minute. Extra memory is what this process grew by
+// while it ran. Measured, never asserted.
 import { spawnSync } from 'node:child_process';
 import { mkdir, mkdtemp, rm } from 'node:fs/promises';
 import { loadavg, tmpdir } from 'node:os';

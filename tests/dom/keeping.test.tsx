@@ -7,7 +7,9 @@ import { previewOf } from '../../src/imports/preview.ts';
 import type { OpenedArchive } from '../../src/imports/reader.ts';
 import { noteBackup, noteTakenIn } from '../../src/parts/backup.ts';
 import { BackupLine } from '../../src/parts/backup-line.tsx';
+import { BlockRow } from '../../src/parts/block-row.tsx';
 import { DiligenceFields } from '../../src/parts/diligence-fields.tsx';
+import { Gone } from '../../src/parts/gone.tsx';
 import { OtherWords } from '../../src/parts/other-words.tsx';
 import { KeptTwice, useKeptTwice } from '../../src/screens/keeping/kept-twice.tsx';
 import { PreviewOf } from '../../src/screens/keeping/preview-of.tsx';
@@ -189,6 +191,19 @@ describe('the line about the last backup', () => {
     await noteTakenIn(store, 3);
     await drawnAgain();
     expect(page.text()).toMatch(/^Last backed up 8 days ago, and things have changed since\./);
+  });
+});
+
+describe('a block that came without its survey', () => {
+  it('stands on the shelf all the same, and its page says what is missing', async () => {
+    const store = await openedStore();
+    await store.join('first', [aBlock({ name: 'Tall crown' })]);
+    page = await drawn(<BlockRow id={id(1)} />, store);
+    expect(page.text()).toBe('Tall crownIts survey is not here.');
+    page.draw(<Gone blockId={id(1)} />);
+    expect(page.text()).toContain('Nothing of it was deleted.');
+    page.draw(<Gone blockId={id(2)} />);
+    expect(page.text()).toContain('This block is not on this phone.');
   });
 });
 

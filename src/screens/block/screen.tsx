@@ -33,7 +33,7 @@ import { Findings } from './findings.tsx';
 
 export default function BlockScreen({ params }: { params: Params }) {
   const of = useCase(params.id ?? '');
-  return of ? <BlockPage of={of} /> : <Gone />;
+  return of ? <BlockPage of={of} /> : <Gone blockId={params.id} />;
 }
 
 function BlockPage({ of }: { readonly of: BlockCase }) {
