@@ -18,12 +18,15 @@ export function Sheet({
   readonly children: ComponentChildren;
 }) {
   const dialog = useRef<HTMLDialogElement>(null);
+  const heading = useRef<HTMLHeadingElement>(null);
   const id = useId();
   // Opened and closed with the drawing, not after it: closed while still in the page, the browser gives the focus back to what had
   // it, and a key pressed at once finds it there.
   useLayoutEffect(() => {
     const element = dialog.current;
     if (element && !element.open) element.showModal();
+    // Left to itself the browser goes to the first thing to press, and a long sheet opens with its head out of sight.
+    heading.current?.focus();
     return () => element?.close();
   }, []);
   return (
@@ -41,7 +44,9 @@ export function Sheet({
       }}
     >
       <div class={css.paper}>
-        <h2 id={id}>{title}</h2>
+        <h2 id={id} ref={heading} tabIndex={-1}>
+          {title}
+        </h2>
         {children}
         <div class={css.foot}>
           {foot}
