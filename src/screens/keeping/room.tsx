@@ -23,7 +23,7 @@ const roomWords: Record<Room, string> = {
 };
 
 const offlineWords = {
-  unknown: 'Not ready for no signal yet. Open Blockworth once more with signal.',
+  unknown: 'Not ready yet to be used without signal. Open Blockworth once more with signal.',
   preparing: 'Getting ready for no signal…',
   ready: 'Ready without signal: everything Blockworth needs is on this device.',
   cannot: 'This browser cannot keep the app itself; it needs signal to open.',
