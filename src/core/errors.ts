@@ -38,6 +38,7 @@ export const ERROR_CODES = [
   'archive-mixed',
   'archive-passphrase',
   'archive-passphrase-work',
+  'archive-no-room',
   'schedule-too-long',
   'schedule-failed',
 ] as const;

@@ -1,3 +1,4 @@
+import { AppError } from '../core/errors.ts';
 import type { AnyRecord } from '../core/records.ts';
 import type { PhotoBytes, Repository } from '../store/repository.ts';
 import { IMPORT_NOTE, type Store } from '../store/store.ts';
@@ -78,7 +79,7 @@ async function copyPictures(
  * is refused, or a tap on stop, ends it before any record is written, and takes back the bytes. Killed at any moment and
  * done again with the same file it ends the same: bytes lie under their hash, and joining twice changes nothing.
  * @param blocks ids of the blocks wanted; null for everything
- * @throws AppError naming the entry, or storage-full; the signal's reason
+ * @throws AppError naming the entry, archive-no-room, storage-full among the records; the signal's reason
  */
 export async function takeIn(
   archive: OpenedArchive,
@@ -101,7 +102,8 @@ export async function takeIn(
   } catch (error) {
     await repository.deletePhotoBytes(wanted).catch(() => undefined);
     await repository.setNote(IMPORT_NOTE, null).catch(() => undefined);
-    throw error;
+    const isFull = error instanceof AppError && error.code === 'storage-full';
+    throw isFull ? new AppError('archive-no-room', { cause: error }) : error;
   }
   const takes = await store.join(label, records, {
     // Of chosen blocks only: a row nobody can read may belong to any.

@@ -57,6 +57,8 @@ export const ERROR_SENTENCES = {
   'archive-picture-too-large': `In this archive “{entry}” has more pixels than a phone can open. ${REFUSED}`,
   'archive-mixed': 'These files are not of one archive. Choose the volumes of one, or one file.',
   'archive-passphrase': 'This passphrase does not open the archive. Try again; nothing was changed.',
+  'archive-no-room':
+    'There is no room on this device for the photographs in it. Nothing of it was taken in: free some space and choose the file again, or take in chosen blocks only.',
   'archive-passphrase-work':
     'Opening this archive would take more memory than a phone has. Open it with an age tool elsewhere and choose the .zip from it.',
   'schedule-too-long':

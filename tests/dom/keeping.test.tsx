@@ -13,6 +13,7 @@ import { Gone } from '../../src/parts/gone.tsx';
 import { OtherWords } from '../../src/parts/other-words.tsx';
 import { KeptTwice, useKeptTwice } from '../../src/screens/keeping/kept-twice.tsx';
 import { PreviewOf } from '../../src/screens/keeping/preview-of.tsx';
+import { createKeeping } from '../../src/store/persist.ts';
 import type { Store } from '../../src/store/store.ts';
 import { howLongAgo, roughSpan } from '../../src/text/ages.ts';
 import { aBlock, aPhoto, at, id, make } from '../store/make.ts';
@@ -66,6 +67,39 @@ describe('words that two phones wrote apart', () => {
     expect(page.text()).toContain('Scorched.');
     page.draw(<OtherWords record={record} path="name" />);
     expect(page.text()).toBe('');
+  });
+});
+
+describe('the look at a file larger than the room there is', () => {
+  it('says so before anything is taken in', async () => {
+    const photo = aPhoto({ stamp: at(3, 'bbbbbbbb') });
+    const records = [block, photo];
+    const archive: OpenedArchive = {
+      index: { made: new Date(NOW).toISOString(), isWhole: true, volumes: 1, group: 'g' } as OpenedArchive['index'],
+      ...{ volumes: [1], records, kept: [] },
+      pictures: new Map([[photo.sha256, { bytes: 500_000 }]]),
+    };
+    const words = async (free: number): Promise<string> => {
+      const keeping = createKeeping({ estimate: async () => ({ usage: 9_000_000 - free, quota: 9_000_000 }) });
+      await keeping.look();
+      const store: Store = { ...(await openedStore()), keeping };
+      const stillOut = { group: 'g', made: archive.index.made, of: 1, volumes: [], pictures: 0 };
+      const nothing = () => undefined;
+      page = await drawn(
+        <PreviewOf
+          {...{ archive, stillOut }}
+          preview={previewOf(records, store, new Set())}
+          onTake={nothing}
+          onClose={nothing}
+        />,
+        store,
+      );
+      const said = page.text();
+      page.clear();
+      return said;
+    };
+    expect(await words(300_000)).toContain('There is room for about 300 kB only.');
+    expect(await words(600_000)).not.toContain('There is room');
   });
 });
 

@@ -2,6 +2,7 @@ import 'fake-indexeddb/auto';
 import { describe, expect, it } from 'vitest';
 import { canonical } from '../../src/core/canonical.ts';
 import { removed, withFields } from '../../src/core/changes.ts';
+import { AppError } from '../../src/core/errors.ts';
 import { otherWordsIn } from '../../src/core/merge-words.ts';
 import type { AnyRecord } from '../../src/core/records.ts';
 import { STILL_OUT_NOTE, stillOutFrom } from '../../src/imports/journal.ts';
@@ -327,6 +328,30 @@ describe('a phone that dies while taking an archive in', () => {
     };
     await takeIn(archive, null, { store, reader: counting, label: 'x' }, going());
     expect(read).toBe(0);
+    await keeper.dispose();
+  });
+
+  it('that finds no room among its photographs says so and takes back what it had brought', async () => {
+    const keeper = idbKeeper();
+    const repository = await keeper.open();
+    // More than go into one transaction: the first is written, the second finds the disk full.
+    const many = Array.from({ length: 130 }, (_, n) => jpegOf(`one of many ${n}`));
+    const named = many.map((picture, n) => aPhoto({ ...photoFields(picture), id: id(500 + n), stamp: at(2, THERE) }));
+    const { archive, reader } = await opened(archiveOf({ records: [block, survey, ...named], pictures: many }));
+    let written = 0;
+    const full: Repository = {
+      ...repository,
+      async commit(batch) {
+        if (batch.photos && ++written === 2) throw new AppError('storage-full');
+        return repository.commit(batch);
+      },
+    };
+    const store = await openedOn(full);
+    const taking = takeIn(archive, null, { store, reader, label: 'x' }, going());
+    await expect(taking).rejects.toMatchObject({ code: 'archive-no-room' });
+    expect(written).toBe(2);
+    expect([await repository.photoKeys(), (await repository.loadAll()).records]).toEqual([[], []]);
+    expect(await repository.note('import')).toBeNull();
     await keeper.dispose();
   });
 

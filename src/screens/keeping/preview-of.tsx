@@ -44,7 +44,8 @@ export function PreviewOf({
   readonly onTake: (blocks: ReadonlySet<string> | null) => void;
   readonly onClose: () => void;
 }) {
-  const { now } = useApp();
+  const { now, store } = useApp();
+  const space = store.keeping.space.value;
   const [way, setWay] = useState<'all' | 'some'>('all');
   const [chosen, setChosen] = useState<ReadonlySet<string>>(new Set());
   const [most, setMost] = useState(PAGE);
@@ -115,6 +116,12 @@ export function PreviewOf({
       {toCome.size > 0 && (
         <p class="figures">
           {plural(toCome.size, 'photograph')} to come, {bytes(size)}.
+        </p>
+      )}
+      {space && size > space.quota - space.usage && (
+        <p class={css.caution} role="note">
+          There is room for about {bytes(Math.max(0, space.quota - space.usage))} only. Free some space first, or take
+          in chosen blocks.
         </p>
       )}
       <div class={css.ways}>
