@@ -155,6 +155,18 @@ describe('haggling', () => {
     expect(page.text()).toContain('Asked £110');
   });
 
+  it('names the stop itself as the last bid where no steps are printed, without pence nobody calls', () => {
+    act(() =>
+      actions().setSale(sale(), {
+        terms: { ...sale().terms, way: 'auction', bidSteps: [], premium: [{ upTo: null, rate: 0.24 }] },
+      }),
+    );
+    const stop = /Stop bidding at(£\d+)They/.exec(page.text())?.[1];
+    expect(stop).toBeDefined();
+    page.press(`${stop} is bid`);
+    expect(blockNamed('L02').bidNow).toBe(Number(stop?.slice(1)) * 100);
+  });
+
   it('shows a ladder at an auction, and a tap is the bid now', () => {
     act(() =>
       actions().setSale(sale(), {

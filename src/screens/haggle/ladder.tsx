@@ -2,11 +2,18 @@ import { ladderOf } from '../../core/haggle.ts';
 import type { LotRow } from '../../core/lots.ts';
 import type { HatBlock, JobLot, Sale } from '../../core/records.ts';
 import { useSaleActions } from '../../parts/sale-actions.ts';
-import { money } from '../../text/format.ts';
+import { minorDigits, money } from '../../text/format.ts';
 import { Button } from '../../ui/button.tsx';
 import { MoneyField } from '../../ui/field.tsx';
 import { Section } from '../../ui/page.tsx';
 import css from './haggle.module.css';
+
+/** Without printed steps nobody calls pence: the last bid is the stop as it is shown. */
+function sayable(limit: number | null, { terms, currency }: Sale): number | null {
+  if (limit === null || terms.bidSteps.length > 0) return limit;
+  const unit = 10 ** minorDigits(currency);
+  return Math.floor(limit / unit) * unit;
+}
 
 /** Bids still to come, each with what it costs in all; the last is the stop. One tap: that is the bid now. */
 export function BidLadder({
@@ -22,7 +29,7 @@ export function BidLadder({
 }) {
   const actions = useSaleActions();
   const standing = carrier.bidNow ?? null;
-  const { rungs, stop, hidden } = ladderOf(standing, row.limit ?? null, sale.terms);
+  const { rungs, stop, hidden } = ladderOf(standing, sayable(row.limit ?? null, sale), sale.terms);
   const say = (amount: number): string => money(amount, sale.currency);
   const set = (bidNow: number | null): void => actions.setFigures(carrier, { bidNow }, 'the bid');
   return (
