@@ -144,7 +144,7 @@ describe('a view before and after the work', () => {
     expect(sizes[0]?.[0]).toBeGreaterThan(600);
     const photos = await storedRecords(page, 'photo');
     const words = document.querySelector('figure.pair')?.textContent ?? '';
-    for (const { sha256 } of photos) expect(words).toContain(`From SHA-256 ${sha256}`);
+    for (const { sha256 } of photos) expect(words).toContain(`SHA-256 ${sha256}`);
     expect(phone.seen.faults).toEqual([]);
   });
 });

@@ -95,7 +95,9 @@ describe('without signal', () => {
     await close();
   });
 
-  it('opens the example without its photographs where they cannot be had, and brings them when asked again', async () => {
+  it('opens the example without its photographs where they cannot be had, and brings them when asked again', {
+    timeout: 180_000,
+  }, async () => {
     const server = await serve(inject('dist'));
     const { page, context, seen, close } = await freshDevice(browser);
     const hands = handsOn(page);
@@ -108,7 +110,7 @@ describe('without signal', () => {
     const stored = async (): Promise<number> =>
       (await storedRecords(page, 'photo')).filter(({ deleted }) => deleted === null).length;
     const pictures = Object.keys(await filesOf(inject('dist'), EXAMPLE)).length;
-    await expect.poll(stored, { timeout: 60_000 }).toBe(pictures);
+    await expect.poll(stored, { timeout: 120_000 }).toBe(pictures);
 
     await hands.tap(hands.shelf.takeAway);
     await hands.shelf.isEmpty.waitFor();
