@@ -1,5 +1,6 @@
 import PDFDocument, { type OpenedImage, type TagElement, type TagOptions } from 'pdfkit';
 import type { ReportDocument } from '../../core/report.ts';
+import { FACES } from './steps.ts';
 import { xmpOf } from './xmp.ts';
 
 export type Face = 'text' | 'strong' | 'heading';
@@ -39,8 +40,8 @@ export interface Paper {
   tag(type: string, options?: TagOptions, parent?: TagElement): TagElement;
   /** Draws what is no content: rules, grounds, running feet. */
   artifact(draw: () => void, type?: 'Layout' | 'Pagination'): void;
-  /** Ends the document. @returns its bytes in pieces */
-  finish(): Promise<readonly Uint8Array[]>;
+  /** Ends the document. @param onStep said of the pages and of each face, packed @returns its bytes in pieces */
+  finish(onStep: () => void): Promise<readonly Uint8Array[]>;
 }
 
 /** Of a moment that no calendar has, the beginning of time: the report is still written. */
@@ -71,7 +72,7 @@ export function openPaper(report: ReportDocument, faces: FaceFiles): Paper {
     doc.on('end', resolve);
     doc.on('error', reject);
   });
-  for (const face of ['text', 'strong', 'heading'] as const) doc.registerFont(face, faces[face]);
+  for (const face of FACES) doc.registerFont(face, faces[face]);
   doc.file(new TextEncoder().encode(JSON.stringify(report.data, null, 1)), {
     ...{ name: `${report.identifier}.json`, type: 'application/json', relationship: 'Data' },
     description: 'The records behind this report, to be read by a machine',
@@ -103,8 +104,15 @@ export function openPaper(report: ReportDocument, faces: FaceFiles): Paper {
       draw();
       doc.endMarkedContent();
     },
-    async finish() {
+    async finish(onStep) {
       root.end();
+      doc.flushPages();
+      onStep();
+      // `end` would do it all in one go, and nobody would see it move.
+      for (const face of FACES) {
+        doc.font(face)._font.finalize();
+        onStep();
+      }
       doc.end();
       await ended;
       return pieces;

@@ -55,8 +55,11 @@ export default class PDFDocument {
   readonly page: { readonly width: number; readonly height: number };
   readonly info: Readonly<Record<string, string | Date>>;
   readonly outline: Outline;
-  /** The face in use: fontkit's reading of the file. */
+  /** The face in use. */
   readonly _font: {
+    /** Packs what was used of it into the file, once; nothing may be set in it afterwards. */
+    finalize(): void;
+    /** Fontkit's reading of its file. */
     readonly font: {
       readonly unitsPerEm: number;
       hasGlyphForCodePoint(point: number): boolean;
@@ -68,6 +71,8 @@ export default class PDFDocument {
   on(event: 'error', listener: (error: unknown) => void): this;
   addPage(): this;
   switchToPage(index: number): unknown;
+  /** Packs the pages; nothing may be drawn on them afterwards. */
+  flushPages(): void;
   bufferedPageRange(): { readonly start: number; readonly count: number };
   end(): void;
   registerFont(name: string, bytes: ArrayBuffer | Uint8Array): this;

@@ -143,5 +143,5 @@ export async function writePdf(
   }
   feet(paper, type, report);
   step();
-  return paper.finish();
+  return paper.finish(step);
 }
