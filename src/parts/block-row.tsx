@@ -61,7 +61,7 @@ function Row({ of }: { readonly of: BlockCase }) {
             {of.block.notBought != null && (
               <span> · not bought: {notBoughtWords(of.block.notBought).toLocaleLowerCase('en-GB')}</span>
             )}
-            {unknownEssentials.length > 0 && <span> · {unknownEssentials.length} unknown</span>}
+            {unknownEssentials.length > 0 && <span> · {`${unknownEssentials.length}\u00a0to\u00a0look\u00a0at`}</span>}
           </span>
         </span>
       </a>

@@ -21,6 +21,7 @@ export default function ShelfScreen() {
   return (
     <Page
       title="Blockworth"
+      wide={blocks.length > 0}
       dock={
         <Button look="main" wide href="#/look">
           Look at a block
@@ -142,7 +143,7 @@ function Blocks({ blocks }: { readonly blocks: readonly HatBlock[] }) {
               )
             }
           >
-            <ul>
+            <ul class={css.blocks}>
               {rows.map((block) => (
                 <BlockRow key={block.id} id={block.id} />
               ))}
