@@ -51,6 +51,12 @@ describe('an encrypted volume', () => {
     await expect(unlocked(new Blob([bytes]), PASSPHRASE)).rejects.toMatchObject({ code: 'archive-cut-off' });
   });
 
+  it('tells a right passphrase from a wrong one by its first thousand bytes, whatever comes after', async () => {
+    const head = light.slice(0, 1000);
+    await expect(unlocked(head, PASSPHRASE)).rejects.toMatchObject({ code: 'archive-cut-off' });
+    await expect(unlocked(head, `${PASSPHRASE}!`)).rejects.toMatchObject({ code: 'archive-passphrase' });
+  });
+
   it.skipIf(!toolsRequired && !hasAge)('is opened by the age program with the passphrase, and refused without', () =>
     inFolder(async (place) => {
       const path = await putFile(place, light);
