@@ -92,7 +92,8 @@ export async function writePdfFile(report: ReportDocument, tools: WriteTools, st
     signal.addEventListener('abort', stop);
 
     const photographs = wholePhotographs(report);
-    const of = writerSteps(report) + photographs.length;
+    // The first step is that the faces are there.
+    const of = 1 + writerSteps(report) + photographs.length;
     let written = 0;
     let made = 0;
     const tell = (): void => onStep(written + made, of);

@@ -66,8 +66,8 @@ describe('writing a PDF beside the page', () => {
     worker.says({ what: 'step', done: 3 });
     worker.says({ what: 'done', file: new Blob(['%PDF']) });
     expect(await (await file).text()).toBe('%PDF');
-    // Three told by the worker, one photograph made; what all of them are is the report's to say.
-    const of = writerSteps(report) + 1;
+    // Three told by the worker, one photograph made; in all the writer's own, the faces fetched and the photograph.
+    const of = writerSteps(report) + 2;
     expect(steps).toEqual([
       [1, of],
       [4, of],

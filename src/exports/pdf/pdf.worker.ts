@@ -30,9 +30,12 @@ async function facesAt(urls: Readonly<Record<Face, string>>): Promise<FaceFiles>
 }
 
 async function write({ report, faces, reduced }: PdfOrder & { what: 'write' }): Promise<void> {
-  const pieces = await writePdf(report, await facesAt(faces), {
+  const files = await facesAt(faces);
+  // A sign of life: until the first photograph is made nothing else shows.
+  say({ what: 'step', done: 1 });
+  const pieces = await writePdf(report, files, {
     reduced,
-    onStep: (done) => say({ what: 'step', done }),
+    onStep: (done) => say({ what: 'step', done: 1 + done }),
     async picture(sha256) {
       const given = await ask((id) => ({ what: 'wantPicture', id, sha256 }));
       return given.what === 'picture' && given.bytes ? new Uint8Array(given.bytes) : undefined;
