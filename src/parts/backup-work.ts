@@ -6,6 +6,7 @@ import { pickFile } from '../exports/pick-file.ts';
 import type { Store } from '../store/store.ts';
 import { sentenceOf } from '../text/errors.ts';
 import type { App } from '../ui/app.ts';
+import { awakeDuring } from './awake.ts';
 import { noteBackup } from './backup.ts';
 import { signposts, type UnderWay } from './under-way.ts';
 
@@ -117,10 +118,10 @@ export function backupWorkOf(app: App): BackupWork {
     const { keep, tools, keptArchive, prepareArchive } = await load();
     try {
       const picked = isPicked ? { pick: (name: string) => pick(name, stopping) } : {};
-      const archive = await prepareArchive({ ...wish, ...picked }, tools, {
-        signal: stopping,
-        onProgress: (progress) => become({ at: 'working', progress }),
-      });
+      const onProgress = (progress: ArchiveProgress): void => become({ at: 'working', progress });
+      const archive = await awakeDuring(() =>
+        prepareArchive({ ...wish, ...picked }, tools, { signal: stopping, onProgress }),
+      );
       stopping.throwIfAborted();
       await show(archive, '');
     } catch (error) {

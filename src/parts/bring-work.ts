@@ -8,6 +8,7 @@ import type { Store } from '../store/store.ts';
 import { sentenceOf } from '../text/errors.ts';
 import type { App } from '../ui/app.ts';
 import { readInWorker } from '../workers/import-reader.ts';
+import { awakeDuring } from './awake.ts';
 import { noteTakenIn } from './backup.ts';
 import { IMPORT_LOCK, importNotesOf } from './import-notes.ts';
 import { signposts, type UnderWay } from './under-way.ts';
@@ -104,7 +105,8 @@ export function bringWorkOf(
       if (!reader) throw new Error('The archive was closed.');
       const tools = { store, reader, label: 'taking a file in' };
       const onStep = (step: TakeInStep): void => become({ at: 'taking', step });
-      const work = (): Promise<TakenIn> => takeIn(archive, blocks, tools, { signal: stopping, onStep });
+      const work = (): Promise<TakenIn> =>
+        awakeDuring(() => takeIn(archive, blocks, tools, { signal: stopping, onStep }));
       const taken = await (globalThis.navigator?.locks
         ? navigator.locks.request(IMPORT_LOCK, { signal: stopping }, work)
         : work());
