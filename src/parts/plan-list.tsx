@@ -85,6 +85,10 @@ function Sum({
         over <b class="figures">{days(total)}</b>, {money(consumables, block.currency)} of consumables.
         {worked > 0 && <> {minutesWords(worked)} written down so far.</>}
       </p>
+      <p class={css.adds}>
+        From every step at its least to every step at its most, with the steps that protect marks: wider than the
+        answer’s hours, which hold 8 times in 10.
+      </p>
       {(block.place === 'lookingAt' || block.place === 'letGo') && place('toDo', 'Put it on the list of work to do')}
       {(block.place === 'toDo' || block.place === 'onTheBench') && (
         <a class={css.toBench} href={to('/bench')}>
