@@ -3,7 +3,7 @@ import { plainTerms } from '../core/blank.ts';
 import { AppError } from '../core/errors.ts';
 import type { HatBlock } from '../core/records.ts';
 import type { ReportDocument } from '../core/report.ts';
-import type { ArchiveTools } from '../exports/archive/index.ts';
+import type { ArchiveTools, ReportWish } from '../exports/archive/index.ts';
 import { asFoundReport } from '../reports/as-found.ts';
 import { usualWishes } from '../reports/wishes.ts';
 import type { App } from '../ui/app.ts';
@@ -35,21 +35,25 @@ async function opens(volume: File, passphrase: string, now: () => number): Promi
 
 type Needed = Pick<App, 'store' | 'catalogue' | 'own' | 'now'>;
 
-/** The as-found report of any block, or undefined before its first survey. */
-function reportOf(block: HatBlock, isWhole: boolean, made: string, { store, catalogue, own }: Needed) {
-  const survey = store.surveyOf(block.id);
+/** The as-found report of any block from the records that go out, or undefined before its first survey. */
+function reportOf(block: HatBlock, { isWhole, made, goingOut }: ReportWish, { store, catalogue, own }: Needed) {
+  const known = store.surveyOf(block.id);
+  const [survey] = known ? goingOut([known]) : [];
   if (!survey) return undefined;
-  const findings = store.findingsOf(block.id);
-  const sale = block.saleId ? store.get('sale', block.saleId) : undefined;
-  const settings = store.settings.peek();
+  const findings = goingOut(store.findingsOf(block.id));
+  const from = block.saleId ? store.get('sale', block.saleId) : undefined;
+  const [sale] = from ? goingOut([from]) : [];
+  const mine = store.settings.peek();
+  // The owner's settings stay at home, the name in them too.
+  const settings = isWhole ? mine : { ...mine, ownerName: '' };
   const terms = sale?.terms ?? plainTerms;
   const facts = {
     ...{ block, survey, findings, sale, settings },
-    photos: store.photosOf(block.id),
-    alignments: store.alignmentsOf(block.id),
-    marks: store.marksOf(block.id),
-    photoMarks: store.photoMarksOf(block.id),
-    statements: store.statementsOf(block.id),
+    photos: goingOut(store.photosOf(block.id)),
+    alignments: goingOut(store.alignmentsOf(block.id)),
+    marks: goingOut(store.marksOf(block.id)),
+    photoMarks: goingOut(store.photoMarksOf(block.id)),
+    statements: goingOut(store.statementsOf(block.id)),
     assessment: assess({ block, survey, findings, terms, settings, pace: own.pace.peek() }, catalogue),
   };
   const wishes = { ...usualWishes, prices: isWhole, privateNames: isWhole };
@@ -76,7 +80,7 @@ export function archiveTools(app: Needed, keep: ArchiveTools['keep']): ArchiveTo
     now,
     newId: store.newId,
     keep,
-    report: (block, isWhole, made) => reportOf(block, isWhole, made, app),
+    report: (block, wish) => reportOf(block, wish, app),
     archiver: typeof Worker === 'function' ? archiveInWorker(startWorker) : archiveHere(),
     opens: (volume, passphrase) => opens(volume, passphrase, now),
   };

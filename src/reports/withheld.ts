@@ -1,17 +1,11 @@
 import { type Catalogue, entry } from '../core/catalogue.ts';
 import type { Mark, Statement } from '../core/records.ts';
 import type { ReportDocument } from '../core/report.ts';
+import { anyOf, isTelling, wordsOfName } from '../text/private-names.ts';
 import type { ReportCase } from './case.ts';
 
 /** What stands where a private name or place was taken out of somebody's own words. */
 export const LEFT_OUT = '(left out)';
-
-/** Openings of a name that are none, and months, which are names as well: taken out, a date would go with them. */
-const NO_NAMES = new Set(
-  'The And For Mrs Miss Mister Sir Dame Doctor Prof January February March April May June July August September October November December'.split(
-    ' ',
-  ),
-);
 
 /** A mark that may name a person; one of a kind this catalogue does not know might. */
 export const mayName = ({ kind }: Pick<Mark, 'kind'>, catalogue: Catalogue): boolean =>
@@ -21,24 +15,8 @@ export const mayName = ({ kind }: Pick<Mark, 'kind'>, catalogue: Catalogue): boo
 export const withoutParties = (statements: readonly Statement[]): readonly Statement[] =>
   statements.map((item) => (item.partyIsPrivate ? { ...item, party: '', place: '' } : item));
 
-/** Large-lettered words of a name, for it comes back in notes as “Odile said …”. */
-function wordsOfName(name: string): string[] {
-  const [person = ''] = name.split(/[,;(]/);
-  return [...person.matchAll(/\p{Lu}[\p{L}’'-]{2,}/gu)].map(([word]) => word).filter((word) => !NO_NAMES.has(word));
-}
-
-const spelt = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
-/** One expression for any of some texts where they stand as words of their own. */
-const anyOf = (texts: readonly string[], flags: string): RegExp | null =>
-  texts.length === 0
-    ? null
-    : new RegExp(
-        `(?<![\\p{L}\\p{N}])(?:${[...texts]
-          .sort((a, b) => b.length - a.length)
-          .map(spelt)
-          .join('|')})(?![\\p{L}\\p{N}])`,
-        flags,
-      );
+/** Words of the person's name, without what stands behind it. */
+const wordsOfPerson = (name: string): string[] => wordsOfName(name.split(/[,;(]/)[0] ?? '').filter(isTelling);
 
 function changed(value: unknown, change: (text: string) => string): unknown {
   if (typeof value === 'string') return change(value);
@@ -60,7 +38,7 @@ export function withoutPrivate(
   const names = [...(sale?.sellerIsPrivate ? [sale.seller] : []), ...parties.map(({ party }) => party)];
   const places = [...(sale?.sellerIsPrivate ? [sale.place] : []), ...parties.map(({ place }) => place)];
   const named = marks.filter((mark) => mayName(mark, catalogue)).map(({ text }) => text);
-  const whole = [...names, ...places, ...named].map((text) => text.trim()).filter((text) => text.length > 2);
-  const rules = [anyOf(whole, 'giu'), anyOf(names.flatMap(wordsOfName), 'gu')].filter((rule) => rule !== null);
+  const whole = [...names, ...places, ...named];
+  const rules = [anyOf(whole, 'giu'), anyOf(names.flatMap(wordsOfPerson), 'gu')].filter((rule) => rule !== null);
   return changed(report, (text) => rules.reduce((said, rule) => said.replace(rule, LEFT_OUT), text)) as ReportDocument;
 }

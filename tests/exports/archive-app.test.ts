@@ -6,7 +6,7 @@ import { memoryKeep } from '../../src/exports/archive/keep.ts';
 import { archiveTools } from '../../src/parts/archive-tools.ts';
 import { createMemoryRepository, newDisk } from '../../src/store/memory.ts';
 import { createStore } from '../../src/store/store.ts';
-import { DEVICE, id, NEW_YEAR, newIds } from '../store/make.ts';
+import { DEVICE, id, make, NEW_YEAR, newIds } from '../store/make.ts';
 import { NAMES, type Shelf, smallShelf, wholeShelf } from '../support/archive-fixture.ts';
 import { bagFaults } from '../support/bag-faults.ts';
 import { bagIn, textOf } from '../support/read-zip.ts';
@@ -68,6 +68,58 @@ describe('the report of a block in an archive', () => {
     for (const [path, bytes] of files) {
       const text = new TextDecoder().decode(bytes);
       for (const secret of [NAMES.seller, 'Odile', NAMES.owner, 'Quay Street', '£42.50'])
+        expect(text.includes(secret), `${secret} in ${path}`).toBe(false);
+    }
+  });
+
+  it('says nothing in one for others that its records keep back, of whichever block it was private', async () => {
+    const [cloche, brim, survey] = [id(10), id(11), id(30)];
+    const records = [
+      ...(shelf.records.map((record) => {
+        if (record.id === survey) return { ...record, reason: 'Peregrine Vole asked', note: 'Kit held the lamp' };
+        if (record.id === cloche) return { ...record, note: 'Fetched from Quay Street' };
+        return record;
+      }) as Shelf['records']),
+      make('statement', {
+        id: id(71),
+        blockId: brim,
+        party: 'Peregrine Vole',
+        partyIsPrivate: true,
+        place: 'Otter Lane',
+      }),
+      make('statement', { id: id(72), blockId: brim, party: 'Kit Zo\u00ebl', partyIsPrivate: true }),
+      make('finding', {
+        id: id(43),
+        blockId: cloche,
+        surveyId: survey,
+        number: 4,
+        kind: 'check',
+        zone: 'base',
+        note: 'Otter Lane',
+      }),
+      make('finding', {
+        id: id(44),
+        blockId: cloche,
+        surveyId: survey,
+        number: 5,
+        kind: 'check',
+        zone: 'base',
+        note: 'Zoe\u0308l saw it',
+      }),
+    ];
+    const { files } = await appArchive({ ...shelf, records }, { isWhole: false });
+    expect(files.has(reportPath)).toBe(true);
+    for (const [path, bytes] of files) {
+      const text = new TextDecoder().decode(bytes).normalize('NFC');
+      for (const secret of [
+        'Peregrine',
+        'Vole',
+        'Kit held',
+        'Quay Street',
+        'Otter Lane',
+        'Zo\u00ebl',
+        'Lanthorn Playhouse wardrobe',
+      ])
         expect(text.includes(secret), `${secret} in ${path}`).toBe(false);
     }
   });

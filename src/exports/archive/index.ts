@@ -2,7 +2,7 @@ import { AGE_ENDING, type ArchiveScope, ZIP_ENDING } from '../../core/archive-la
 import { canonical } from '../../core/canonical.ts';
 import type { Catalogue } from '../../core/catalogue.ts';
 import { AppError } from '../../core/errors.ts';
-import { type HatBlock, SETTINGS_ID, type Settings } from '../../core/records.ts';
+import { type AnyRecord, type HatBlock, SETTINGS_ID, type Settings } from '../../core/records.ts';
 import type { ReportDocument } from '../../core/report.ts';
 import { sha256 } from '../../photos/sha256.ts';
 import type { Destination } from '../../workers/archive-messages.ts';
@@ -36,6 +36,15 @@ export interface ArchiveWish {
   readonly pick?: (name: string) => Promise<FileSystemFileHandle>;
 }
 
+/** How a report is to be written that goes into an archive. */
+export interface ReportWish {
+  readonly isWhole: boolean;
+  /** RFC 3339, UTC. */
+  readonly made: string;
+  /** Records as they go out; one that stays at home is left out. A report says nothing that is not in them. */
+  goingOut<R extends AnyRecord>(records: readonly R[]): readonly R[];
+}
+
 /** What preparing asks of the app. `report` is handed in because reports know the whole app and this does not. */
 export interface ArchiveTools {
   readonly storage: {
@@ -49,7 +58,7 @@ export interface ArchiveTools {
   /** Unix milliseconds. */
   readonly now: () => number;
   readonly newId: () => string;
-  readonly report: (block: HatBlock, isWhole: boolean, made: string) => ReportDocument | undefined;
+  readonly report: (block: HatBlock, wish: ReportWish) => ReportDocument | undefined;
   readonly archiver: Archiver;
   /** Whether a passphrase opens a volume, so that one goes on with the passphrase one began with. */
   readonly opens?: (volume: File, passphrase: string) => Promise<boolean>;
@@ -173,6 +182,9 @@ async function written(
 ): Promise<PreparedArchive> {
   const { keep } = tools;
   const settings: Settings | undefined = ofType(stored.records, 'settings').find(({ id }) => id === SETTINGS_ID);
+  const outgoing = new Map(contents.records.map((record) => [record.id, record]));
+  const goingOut = <R extends AnyRecord>(known: readonly R[]): readonly R[] =>
+    known.flatMap(({ id }) => (outgoing.get(id) as R | undefined) ?? []);
   let breathed = performance.now();
   const plan = await planArchive(contents, records, wish.scope, wish.isWhole, {
     catalogue: tools.catalogue,
@@ -180,7 +192,7 @@ async function written(
     group: begun.group,
     made: begun.made,
     units: settings?.units ?? 'mm',
-    report: (block) => tools.report(block, wish.isWhole, begun.made),
+    report: (block) => tools.report(block, { isWhole: wish.isWhole, made: begun.made, goingOut }),
     strays: await straysOf(contents.unreadable, tools),
     ...(tools.most === undefined ? {} : { most: tools.most }),
     signal,

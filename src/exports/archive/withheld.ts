@@ -3,6 +3,7 @@ import { type Catalogue, entry } from '../../core/catalogue.ts';
 import { isEnvelope } from '../../core/changes.ts';
 import { isTextPath } from '../../core/merge-words.ts';
 import type { AnyRecord, Fields, RecordOf, RecordType } from '../../core/records.ts';
+import { anyOf, isTelling, wordsOfName } from '../../text/private-names.ts';
 
 /** Fields of a record that go into an archive for others, for each type that goes into one at all. */
 type GoingOut = {
@@ -46,33 +47,39 @@ const GOES: GoingOut = {
   ],
 };
 
-/** Words of a name that stand for it alone: “Odile” for Odile Marsh. */
-const wordsOf = (name: string): string[] => [...name.matchAll(/\p{Lu}[\p{L}’'-]{3,}/gu)].map(([word]) => word);
-const spelt = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+/** Whether a text says what must not be said. */
+export type SaysPrivate = (text: string) => boolean;
 
 /**
- * Finds what must not be said anywhere: sellers and owners marked as private, marks that name people, as a whole and by
- * each word of a name. Null when there is nobody. What was never recorded as private cannot be known.
+ * Finds what must not be said anywhere: sellers and owners marked as private and their places, marks that name people; a
+ * name as a whole and by each of its words. Null when there is nobody. What was never recorded as private cannot be known.
  */
-export function privateNames(records: readonly AnyRecord[], catalogue: Catalogue): RegExp | null {
+export function privateNames(records: readonly AnyRecord[], catalogue: Catalogue): SaysPrivate | null {
   const names: string[] = [];
+  const places: string[] = [];
   for (const record of records) {
     if (record.type === 'sale' && record.sellerIsPrivate) names.push(record.seller);
+    if (record.type === 'sale' && record.sellerIsPrivate) places.push(record.place);
     if (record.type === 'statement' && record.partyIsPrivate) names.push(record.party);
+    if (record.type === 'statement' && record.partyIsPrivate) places.push(record.place);
     if (record.type === 'mark' && (entry(catalogue.marks, record.kind)?.mayBePersonal ?? true)) names.push(record.text);
   }
-  const all = names.flatMap((name) => [name.trim(), ...wordsOf(name)]).filter((name) => name.length > 2);
-  if (all.length === 0) return null;
-  return new RegExp(`(?<![\\p{L}\\p{N}])(?:${[...new Set(all)].map(spelt).join('|')})(?![\\p{L}\\p{N}])`, 'iu');
+  const words = names.flatMap(wordsOfName);
+  const rules = [
+    anyOf([...names, ...places, ...words.filter(({ length }) => length > 3)], 'iu'),
+    // “Kit” is a name, “kit” is none.
+    anyOf(words.filter(isTelling), 'u'),
+  ].filter((rule) => rule !== null);
+  return rules.length === 0 ? null : (text) => rules.some((rule) => rule.test(text));
 }
 
 /** Fields with words in them besides those of `TEXT_FIELDS`. */
 const OTHER_TEXTS: readonly string[] = ['evidence', 'made', 'when'];
 const isText = (type: RecordType, field: string): boolean => isTextPath(type, field) || OTHER_TEXTS.includes(field);
 
-const says = (value: unknown, names: RegExp | null): boolean =>
+const says = (value: unknown, names: SaysPrivate | null): boolean =>
   typeof value === 'string'
-    ? (names?.test(value) ?? false)
+    ? (names?.(value) ?? false)
     : typeof value === 'object' && value !== null && Object.values(value).some((one) => says(one, names));
 
 /**
@@ -80,7 +87,7 @@ const says = (value: unknown, names: RegExp | null): boolean =>
  * has no stamp, as if nobody had ever said it: brought in where the record is known, it overwrites nothing. A text that
  * names somebody private is kept back whole.
  */
-export function forOthers<R extends AnyRecord>(record: R, names: RegExp | null, catalogue: Catalogue): R | null {
+export function forOthers<R extends AnyRecord>(record: R, names: SaysPrivate | null, catalogue: Catalogue): R | null {
   const fieldsOf = GOES[record.type] as ((of: R, catalogue: Catalogue) => readonly string[]) | undefined;
   if (!fieldsOf || record.deleted !== null) return null;
   const going = new Set(fieldsOf(record, catalogue));
