@@ -11,6 +11,7 @@ function said<R extends object>(record: R): Partial<R> {
 
 const NO_PRICES = {
   ...{ priceAsked: null, newPrice: null, equalUsedPrice: null, fallbackPrice: null },
+  ...{ estimateLow: null, estimateHigh: null, bidNow: null },
   ...{ hatsPerYear: null, marginPerHat: null, blockShare: null },
 };
 

@@ -50,6 +50,16 @@ describe('every report', () => {
     expect(JSON.stringify(reportOf('provenance', noted, { privateNames: true }))).toContain(SELLER);
   });
 
+  it('leaves a name out of its file’s name too, where the accents are gone', () => {
+    const seller = 'Zo\u00eb Vole';
+    const sold = {
+      ...facts,
+      sale: facts.sale && { ...facts.sale, seller },
+      block: { ...facts.block, name: 'Zoe\u0308’s crown' },
+    };
+    for (const kind of KINDS) expect(JSON.stringify(reportOf(kind, sold))).not.toMatch(/Zo(e|\u00eb)/);
+  });
+
   it('names a seller who is no private person', () => {
     const house = {
       ...facts,
@@ -59,8 +69,12 @@ describe('every report', () => {
   });
 
   it('prints no price unless ticked, neither in words nor for the machine', () => {
-    for (const kind of KINDS)
+    const figures = { estimateLow: 7_771_00, estimateHigh: 7_772_00, bidNow: 7_773_00 };
+    const lot = { ...facts, block: { ...facts.block, ...figures } };
+    for (const kind of KINDS) {
+      expect(JSON.stringify(reportOf(kind, lot))).not.toMatch(/777\d00/);
       expect(JSON.stringify(reportOf(kind, facts))).not.toMatch(/£|"priceAsked":1|"amount":420/);
+    }
     expect(words(reportOf('beforeAfter', facts, { prices: true }))).toContain('£4.20');
   });
 
