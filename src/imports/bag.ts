@@ -85,7 +85,8 @@ export async function openBag(file: Blob): Promise<OpenBag> {
   const { sha256: name } = TAG_FILES.manifests;
   const sums = readManifest(await checked(name, tagSums.get(name)), name);
   for (const path of tagSums.keys()) if (!entries.has(path)) throw refusal('archive-incomplete', path);
-  await checked(TAG_FILES.info, tagSums.get(TAG_FILES.info));
+  // Also those nothing is read from: a bag with a changed tag file is not valid (RFC 8493, 3).
+  for (const path of new Set([TAG_FILES.info, ...tagSums.keys()])) await checked(path, tagSums.get(path));
   checkComplete(entries, sums);
   return {
     entries,

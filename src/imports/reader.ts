@@ -1,7 +1,9 @@
 import type { ArchiveIndex } from '../core/archive-layout.ts';
 import { AppError } from '../core/errors.ts';
+import { mergeRecords } from '../core/merge.ts';
 import type { AnyRecord } from '../core/records.ts';
 import type { Kept } from '../store/repository.ts';
+import { refusal } from './refuse.ts';
 import { isLocked, unlocked } from './unlock.ts';
 import { openVolume, type Volume } from './volume.ts';
 
@@ -33,18 +35,30 @@ export interface ArchiveReader {
   close(): void;
 }
 
+/**
+ * Records lie in every volume, the same in each; where two differ all the same, both are heard.
+ * @throws AppError archive-doubled for an id that two types of record lay claim to
+ */
+function joinedRecords(volumes: readonly Volume[]): AnyRecord[] {
+  const records = new Map<string, AnyRecord>();
+  for (const record of volumes.flatMap((volume) => volume.records)) {
+    const other = records.get(record.id);
+    if (other && other.type !== record.type) throw refusal('archive-doubled', record.id);
+    records.set(record.id, other ? mergeRecords(other, record) : record);
+  }
+  return [...records.values()];
+}
+
 function joined(volumes: readonly Volume[]): OpenedArchive {
   const [first] = volumes;
   if (!first) throw new AppError('archive-not-ours');
   if (volumes.some(({ index }) => index.group !== first.index.group)) throw new AppError('archive-mixed');
   const numbers = [...new Set(volumes.map(({ index }) => index.volume))].sort((a, b) => a - b);
   const kept = new Map(volumes.flatMap((volume) => volume.kept.map((row) => [row.key, row] as const)));
-  // Records lie in every volume, the same in each.
-  const records = new Map(volumes.flatMap((volume) => volume.records.map((record) => [record.id, record] as const)));
   return {
     index: first.index,
     volumes: numbers,
-    records: [...records.values()],
+    records: joinedRecords(volumes),
     kept: [...kept.values()],
     pictures: new Map(volumes.flatMap(({ pictures }) => [...pictures])),
   };

@@ -3,7 +3,7 @@ import { AppError, type ErrorCode } from '../../src/core/errors.ts';
 import { readHere } from '../../src/imports/reader.ts';
 import { takeIn } from '../../src/imports/take-in.ts';
 import { sentenceOf } from '../../src/text/errors.ts';
-import { aBlock, aPhoto, id, NEW_YEAR } from '../store/make.ts';
+import { aBlock, aPhoto, id, make, NEW_YEAR } from '../store/make.ts';
 import { openWindow } from '../store/window.ts';
 import { bagOf, sum, type ZipFile } from '../support/hostile-zip.ts';
 import { archiveOf, type Contents, fileOf, jpegOf, pathOf, payloadOf, photoFields } from './archives.ts';
@@ -172,6 +172,18 @@ const HOSTILE: readonly Hostile[] = [
     files: () => changed('/manifest-sha256.txt', { bytes: text('') }),
     code: 'archive-damaged',
     names: 'manifest-sha256.txt',
+  },
+  {
+    what: 'a wrong hash in a tag file that nothing is read from',
+    files: () => changed('/manifest-sha512.txt', { bytes: text('') }),
+    code: 'archive-damaged',
+    names: 'manifest-sha512.txt',
+  },
+  {
+    what: 'one id for two types of record',
+    files: () => bagOf(payloadOf({ records: [aBlock(), make('sale', { id: id(1) })] })),
+    code: 'archive-doubled',
+    names: id(1),
   },
   {
     what: 'a photograph changed',

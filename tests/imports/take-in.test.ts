@@ -59,6 +59,24 @@ describe('taking an archive in', () => {
     expect([stateOf(phone), phone.disk.changes.length]).toEqual([before, rows]);
   });
 
+  it('hears both where a record stands twice in it, whichever comes last', async () => {
+    const later = withFields(block, { note: 'Mouldy.' }, at(500, THERE));
+    for (const pair of [
+      [block, later],
+      [later, block],
+    ]) {
+      const phone = await openWindow({ nowMs: NOW });
+      await taken(phone.store, archiveOf({ records: pair }));
+      expect(phone.store.get('block', id(1))?.note).toBe('Mouldy.');
+      const apart = await openWindow({ nowMs: NOW });
+      const volumes = pair.map((record, n) =>
+        fileOf(bagOf(payloadOf({ records: [record], volume: n + 1, volumes: 2 })), `${n}.zip`),
+      );
+      await taken(apart.store, volumes);
+      expect(apart.store.get('block', id(1))?.note).toBe('Mouldy.');
+    }
+  });
+
   it('can be undone, and leaves what was there before as it was', async () => {
     const phone = await openWindow({ nowMs: NOW });
     await taken(phone.store, archiveOf({ records: [block, survey] }));
