@@ -141,34 +141,39 @@ const Scope = z.union([
 export type ArchiveScope = z.infer<typeof Scope>;
 
 /** `data/archive.json`: the same in all volumes of an archive but for `volume` and `missing`. */
-export const ArchiveIndex = z.object({
-  format: z.literal(ARCHIVE_FORMAT),
-  version: z.int(),
-  /** Of the records in it: the newest `SCHEMA` the writing app knew. */
-  schema: z.int(),
-  /** One per archive, the same in all its volumes: `urn:uuid:…`. */
-  group: z.string(),
-  /** RFC 3339, UTC. */
-  made: z.string(),
-  /** Id of the device that wrote it. */
-  device: z.string(),
-  catalogue: z.string(),
-  scope: Scope,
-  /**
-   * Whether private names, places, prices and camera files are in it. Without them it is for handing on: what was left
-   * out is blank in the records and carries no stamp, so bringing it in never overwrites what is known elsewhere.
-   */
-  isWhole: z.boolean(),
-  volume: z.int().check(z.gte(1)),
-  volumes: z.int().check(z.gte(1)),
-  /** Records by type, removed and unreadable ones included, in the whole archive. */
-  counts: z.record(z.string(), Count),
-  /** Every photograph and camera file of the whole archive, whichever volume it lies in. */
-  photographs: z.array(Held),
-  originals: z.array(Held),
-  /** Of those, what this volume should hold and does not: never came to the device, or no longer matches its hash. */
-  missing: z.array(z.object({ sha256: Sha256, why: z.enum(['absent', 'damaged']) })),
-});
+export const ArchiveIndex = z
+  .object({
+    format: z.literal(ARCHIVE_FORMAT),
+    version: z.int(),
+    /** Of the records in it: the newest `SCHEMA` the writing app knew. */
+    schema: z.int(),
+    /** One per archive, the same in all its volumes: `urn:uuid:…`. */
+    group: z.string(),
+    /** RFC 3339, UTC. Checked, since whoever brings it in is told how long ago that was. */
+    made: z.string().check(
+      z.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d{1,3})?Z$/),
+      z.refine((made) => Number.isFinite(Date.parse(made))),
+    ),
+    /** Id of the device that wrote it. */
+    device: z.string(),
+    catalogue: z.string(),
+    scope: Scope,
+    /**
+     * Whether private names, places, prices and camera files are in it. Without them it is for handing on: what was left
+     * out is blank in the records and carries no stamp, so bringing it in never overwrites what is known elsewhere.
+     */
+    isWhole: z.boolean(),
+    volume: z.int().check(z.gte(1)),
+    volumes: z.int().check(z.gte(1)),
+    /** Records by type, removed and unreadable ones included, in the whole archive. */
+    counts: z.record(z.string(), Count),
+    /** Every photograph and camera file of the whole archive, whichever volume it lies in. */
+    photographs: z.array(Held),
+    originals: z.array(Held),
+    /** Of those, what this volume should hold and does not: never came to the device, or no longer matches its hash. */
+    missing: z.array(z.object({ sha256: Sha256, why: z.enum(['absent', 'damaged']) })),
+  })
+  .check(z.refine(({ volume, volumes }) => volume <= volumes));
 export type ArchiveIndex = z.infer<typeof ArchiveIndex>;
 export type HeldBytes = z.infer<typeof Held>;
 

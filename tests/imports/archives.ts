@@ -40,6 +40,8 @@ export interface Contents {
   readonly volumes?: number;
   readonly group?: string;
   readonly version?: number;
+  /** When it says it was made. */
+  readonly made?: string;
   /** Photographs by the volume the index says they lie in. */
   readonly listed?: ReadonlyMap<number, readonly Uint8Array[]>;
 }
@@ -58,7 +60,7 @@ export function payloadOf(contents: Contents): Map<string, Uint8Array> {
         version: contents.version ?? 1,
         schema: 1,
         group: contents.group ?? 'urn:uuid:019b76da-a800-7000-8000-00000000aaaa',
-        made: new Date(NEW_YEAR).toISOString(),
+        made: contents.made ?? new Date(NEW_YEAR).toISOString(),
         device: 'othrphon',
         catalogue: 'test',
         scope: { kind: 'shelf' },

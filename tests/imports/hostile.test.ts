@@ -246,6 +246,19 @@ const HOSTILE: readonly Hostile[] = [
     code: 'archive-strange-name',
     names: 'letter.txt',
   },
+  // Both would be said on the screen: how long ago, and which files are wanted yet.
+  ...['<b>', 'Friday', '2026-13-45T99:99:99Z', ''].map((made) => ({
+    what: `a date of making “${made}”`,
+    files: () => bagOf(payloadOf({ ...good, made })),
+    code: 'archive-bad-text' as const,
+    names: 'archive.json',
+  })),
+  {
+    what: 'the fifth volume of one',
+    files: () => bagOf(payloadOf({ ...good, volume: 5 })),
+    code: 'archive-bad-text',
+    names: 'archive.json',
+  },
   {
     what: 'an archive of a later layout',
     files: () => bagOf(payloadOf({ ...good, version: 2 })),
