@@ -46,7 +46,9 @@ const listed = (name: string, items: readonly unknown[]): Json => (items.length 
 /** Bounds of a date as typed; left out where it is open, unknown or not understood. */
 function timespan({ words, edtf }: HatBlock['made']): Json | null {
   const read = edtf ? readEdtf(edtf) : null;
-  const bounds = read?.ok ? read : null;
+  // Of a year that nobody knows (`XXXX`) the bounds are those of the format.
+  const isAnyYear = read?.ok && read.earliest?.startsWith('0000') && read.latest?.startsWith('9999');
+  const bounds = read?.ok && !isAnyYear ? read : null;
   if (words.trim() === '' && !bounds) return null;
   return {
     type: 'TimeSpan',

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
 import { hashUri } from '../../src/exports/linked-art.ts';
-import { id } from '../store/make.ts';
+import { id, make } from '../store/make.ts';
 import { archiveOf, smallShelf } from '../support/archive-fixture.ts';
 import { objectFaults } from '../support/linked-art-faults.ts';
 import { bagIn, textOf } from '../support/read-zip.ts';
@@ -40,6 +40,16 @@ describe('a hat block as Linked Art', () => {
       identified_by: [{ type: 'Name', content: 'c. 1940s' }],
       begin_of_the_begin: '1940-01-01T00:00:00Z',
       end_of_the_end: '1949-12-31T23:59:59Z',
+    });
+  });
+
+  it('gives a year nobody knows no bounds: nothing is as old as the year 0', async () => {
+    const made = { words: 'unknown', edtf: 'XXXX' };
+    const [file] = await archiveOf({ records: [make('block', { id: id(10), made })], photos: [] });
+    const object = JSON.parse(textOf((await bagIn(file as File)).files.get(`data/objects/${id(10)}.json`)));
+    expect(object.produced_by.timespan).toEqual({
+      type: 'TimeSpan',
+      identified_by: [{ type: 'Name', content: 'unknown' }],
     });
   });
 
