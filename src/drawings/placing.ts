@@ -40,9 +40,10 @@ export function homesOf(views: readonly DrawingView[]): Map<string, { view: Draw
 }
 
 /** Zones that no drawing shows as one, by the zones it is drawn in. */
-const DRAWN_AS: Partial<Record<DrawnZoneId, readonly DrawnZoneId[]>> = {
-  brimTop: ['brimFront', 'brimRight', 'brimBack', 'brimLeft'],
-};
+const DRAWN_AS: ReadonlyMap<string, readonly DrawnZoneId[]> = new Map([
+  // A map, because a zone may come from elsewhere and be called `constructor`.
+  ['brimTop', ['brimFront', 'brimRight', 'brimBack', 'brimLeft']],
+]);
 
 /**
  * Finds every mark its place, worst first, so that no two of a view overlap.
@@ -69,7 +70,7 @@ export function placeMarks(
       continue;
     }
     const own = homes.has(zoneKey(mark)) ? zoneKey(mark) : mark.zone;
-    const keys = homes.has(own) ? [own] : (DRAWN_AS[mark.zone] ?? []);
+    const keys = homes.has(own) ? [own] : (DRAWN_AS.get(mark.zone) ?? []);
     // The first free spot, in the order of the drawing: the same finding keeps its place when others come and go.
     const place = keys
       .flatMap((key) => homes.get(key) ?? [])

@@ -324,6 +324,9 @@ describe('marks', () => {
 
   it('of a zone the drawing does not show are counted, not lost', () => {
     expect(placeMarks(views, [mark(1, { zone: 'key' })], 9)).toMatchObject({ placed: [], left: [{ number: 1 }] });
+    // Zones that came in an archive, named like what every object has.
+    for (const zone of ['constructor', 'toString', '__proto__'] as unknown as (typeof zoneIds)[number][])
+      expect(placeMarks(views, [mark(1, { zone })], 9)).toMatchObject({ placed: [], left: [{ number: 1 }] });
   });
 
   it('of a whole working face sit somewhere on the brim, which is drawn in quarters', () => {
