@@ -24,8 +24,11 @@ const Text = z.string().check(z.maxLength(20_000));
 const Money = z.nullable(z.int().check(z.gte(-1_000_000_000), z.lte(1_000_000_000)));
 const Currency = z.string().check(z.regex(/^[A-Z]{3}$/));
 const Finite = z.number();
-/** A moment: UTC, RFC 3339. */
-const Instant = z.string().check(z.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d{1,3})?Z$/));
+/** A moment: UTC, RFC 3339. One no clock shows is refused here: sums over it would throw far from where it came in. */
+const Instant = z.string().check(
+  z.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d{1,3})?Z$/),
+  z.refine((at) => Number.isFinite(Date.parse(at))),
+);
 /** How far the clocks there and then stood from UTC, `+01:00`: an instant alone does not say what the wall clock showed. */
 const Offset = z.string().check(z.regex(/^[+-]\d\d:\d\d$/));
 /** A day of the calendar where the owner is, `YYYY-MM-DD`, 1900 to 2199: what is counted in days, as a quarantine is. */

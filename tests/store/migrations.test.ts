@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { RECORDS, SCHEMA } from '../../src/core/records.ts';
 import { migrations, readRecord } from '../../src/store/migrations.ts';
 import { type Raw, recordReader, type Step } from '../../src/store/read-record.ts';
-import { aBlock, aFinding } from './make.ts';
+import { aBlock, aFinding, aSurvey } from './make.ts';
 
 const FROZEN = new URL('../fixtures/records/', import.meta.url);
 const frozen = readdirSync(FROZEN).flatMap((version) =>
@@ -126,6 +126,17 @@ describe('reading stored records', () => {
       at: { view: 'front', x: 0, y: 1, z: 4 },
     };
     expect(readRecord(finding)).toEqual({ state: 'current', record: finding });
+  });
+
+  it('refuses a moment that no clock shows', () => {
+    for (const begun of [
+      '2026-13-01T10:00:00Z',
+      '2026-10-40T10:00:00Z',
+      '2026-10-17T25:00:00Z',
+      '2026-10-17T10:61:00Z',
+    ])
+      expect(readRecord(aSurvey({ begun })), begun).toMatchObject({ state: 'unreadable' });
+    expect(readRecord(aSurvey({ begun: '2026-10-17T10:00:00.5Z' }))).toMatchObject({ state: 'current' });
   });
 
   it('refuses a key that would swap an object’s prototype, wherever it hides', () => {
