@@ -77,6 +77,8 @@ export interface ReportPhotoMark {
 
 export interface ReportDocument {
   readonly title: string;
+  /** What it is about, by its name: what a picture handed on shows. */
+  readonly object?: string;
   readonly subtitle: string;
   /** For file names and headers: letters, digits and hyphens. */
   readonly identifier: string;

@@ -36,6 +36,7 @@ export function asFoundReport(
   const marks = marksOf(assessment, catalogue);
   const drawn = new Set(marks.map(({ mechanism }) => mechanism));
   const report: ReportDocument = {
+    object: nameOf(block, catalogue),
     title: `${nameOf(block, catalogue)}: condition as found`,
     subtitle: [
       block.objectNumber && `No. ${block.objectNumber}`,

@@ -174,6 +174,7 @@ export function beforeAfterReport(
   const rows = workRows(facts, catalogue);
   const after = photos.filter(({ stage }) => stage !== 'before');
   const report: ReportDocument = {
+    object: nameOf(block, catalogue),
     title: `${nameOf(block, catalogue)}: before and after`,
     subtitle: [
       block.objectNumber && `No. ${block.objectNumber}`,

@@ -126,6 +126,7 @@ export function provenanceReport(
   const { block, settings, photos, statements } = facts;
   const proving = photos.filter(({ view }) => entry(catalogue.views, view)?.proves);
   const report: ReportDocument = {
+    object: nameOf(block, catalogue),
     title: `${nameOf(block, catalogue)}: provenance`,
     subtitle: [
       block.objectNumber && `No. ${block.objectNumber}`,

@@ -11,7 +11,14 @@ const item = ({ sha256, bytes }: typeof first, alt: string) => ({
   ...{ marks: [], scaleBar: null, notes: ['2: 42 ± 2 mm, measured in this photograph.'] },
 });
 const report: ReportDocument = {
-  ...{ title: 'Cloche: condition as found', subtitle: '', identifier: 'LP-014-Cloche', lang: 'en-GB', paper: 'a4' },
+  ...{
+    title: 'Cloche: condition as found',
+    object: 'Cloche',
+    subtitle: '',
+    identifier: 'LP-014-Cloche',
+    lang: 'en-GB',
+    paper: 'a4',
+  },
   ...{ author: 'Lanthorn Playhouse wardrobe', rights: '© 2026, all rights kept', made: '2026-10-20T08:00:00Z' },
   parts: [{ kind: 'photographs', items: [item(first, 'Three-quarter'), item(second, 'Tip of finding 2')] }],
   data: {
@@ -41,6 +48,9 @@ it('the photographs of a report go out as copies that say who, when, what and wh
     id(50),
   ])
     expect(copy, said).toContain(said);
+  // The object's own name, not the report's: IPTC Photo Metadata, "Artwork or Object: Title".
+  expect(copy).toMatch(/AOTitle>\s*<rdf:Alt>\s*<rdf:li[^>]*>Cloche</);
+  expect(copy).not.toContain('condition as found');
 });
 
 it('a photograph that is not here is left out, the others keep their number; without any there is nothing to write', async () => {

@@ -22,7 +22,7 @@ function wordsFor(photo: ReportPhoto, report: ReportDocument): PictureWords {
   return {
     creator: report.author,
     taken: record?.taken ?? null,
-    title: report.title,
+    title: report.object ?? report.title,
     description: photo.caption,
     altText: photo.alt,
     longDescription: [photo.caption, ...photo.notes].join(' '),

@@ -8,6 +8,7 @@ export interface PictureWords {
   readonly creator: string;
   /** Local time of the camera, `2026-10-17T11:42:09`, and its offset where it is known, `+01:00`. */
   readonly taken: { readonly local: string; readonly offset: string | null } | null;
+  /** Name of the object shown. */
   readonly title: string;
   readonly description: string;
   /** One line for who cannot see the picture. */
