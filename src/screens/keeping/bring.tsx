@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import type { StillOut } from '../../imports/journal.ts';
 import type { TakeInStep, TakenIn } from '../../imports/take-in.ts';
 import { bringWorkOf } from '../../parts/bring-work.ts';
@@ -9,7 +9,7 @@ import { opening } from '../../text/format.ts';
 import { useApp } from '../../ui/app.ts';
 import { Button } from '../../ui/button.tsx';
 import css from './keeping.module.css';
-import { PassphraseField } from './passphrase-field.tsx';
+import { PassphraseForm } from './passphrase-field.tsx';
 import { PreviewOf } from './preview-of.tsx';
 import { filesNamed } from './volume-words.ts';
 
@@ -136,26 +136,12 @@ function Locked({
   readonly onOpen: (passphrase: string) => void;
   readonly onClose: () => void;
 }) {
-  const [typed, setTyped] = useState('');
   return (
-    <form
-      class={css.stack}
-      onSubmit={(event) => {
-        event.preventDefault();
-        onOpen(typed);
-      }}
-    >
+    <PassphraseForm action="Open it" onTyped={onOpen} beside={<Button onPress={onClose}>Leave it</Button>}>
       <p role={isWrong ? 'alert' : 'status'}>
         {isWrong ? 'This passphrase does not open the file. Nothing was changed; try again.' : 'This file is locked.'}
       </p>
-      <PassphraseField label="Its passphrase" value={typed} onChange={setTyped} />
-      <div class={css.ways}>
-        <Button type="submit" look="main" disabled={typed === ''}>
-          Open it
-        </Button>
-        <Button onPress={onClose}>Leave it</Button>
-      </div>
-    </form>
+    </PassphraseForm>
   );
 }
 

@@ -1,6 +1,9 @@
+import type { ComponentChildren } from 'preact';
 import { useId, useState } from 'preact/hooks';
+import { Button } from '../../ui/button.tsx';
 import fieldCss from '../../ui/field.module.css';
 import { TickField } from '../../ui/field.tsx';
+import css from './keeping.module.css';
 
 interface Props {
   readonly label: string;
@@ -10,14 +13,43 @@ interface Props {
   readonly isNew?: boolean;
 }
 
-/** A passphrase, hidden until shown on purpose; the phone's own keeper of passwords may fill it. */
-export function PassphraseField(props: Props) {
+/** Asks for the passphrase of what is locked, hidden until shown on purpose; the phone's own keeper of passwords may fill it. */
+export function PassphraseForm({
+  action,
+  onTyped,
+  beside,
+  children,
+}: {
+  /** What the button says. */
+  readonly action: string;
+  readonly onTyped: (passphrase: string) => void;
+  /** Another button beside it. */
+  readonly beside?: ComponentChildren;
+  /** What is said above. */
+  readonly children?: ComponentChildren;
+}) {
+  const [typed, setTyped] = useState('');
   const [isShown, setShown] = useState(false);
   return (
-    <div>
-      <PassphraseInput {...props} isShown={isShown} />
-      <TickField label="Show what is typed" value={isShown} onChange={setShown} />
-    </div>
+    <form
+      class={css.stack}
+      onSubmit={(event) => {
+        event.preventDefault();
+        onTyped(typed);
+      }}
+    >
+      {children}
+      <div>
+        <PassphraseInput label="Its passphrase" value={typed} onChange={setTyped} isShown={isShown} />
+        <TickField label="Show what is typed" value={isShown} onChange={setShown} />
+      </div>
+      <div class={css.ways}>
+        <Button type="submit" look="main" disabled={typed === ''}>
+          {action}
+        </Button>
+        {beside}
+      </div>
+    </form>
   );
 }
 

@@ -1,4 +1,3 @@
-import { useState } from 'preact/hooks';
 import type { PreparedArchive, PreparedVolume } from '../../exports/archive/index.ts';
 import type { BackupState, BackupWork } from '../../parts/backup-work.ts';
 import { howLongAgo } from '../../text/ages.ts';
@@ -7,7 +6,7 @@ import { sentenceOf } from '../../text/errors.ts';
 import { useApp } from '../../ui/app.ts';
 import { Button } from '../../ui/button.tsx';
 import css from './keeping.module.css';
-import { PassphraseField } from './passphrase-field.tsx';
+import { PassphraseForm } from './passphrase-field.tsx';
 
 const isOut = ({ ready }: PreparedArchive, handed: readonly number[]): boolean =>
   ready.every(({ volume }) => handed.includes(volume));
@@ -90,20 +89,13 @@ function GoOn({
   readonly archive: PreparedArchive;
   readonly onGoOn: (passphrase: string | null) => void;
 }) {
-  const [typed, setTyped] = useState('');
-  return (
-    <form
-      class={css.stack}
-      onSubmit={(event) => {
-        event.preventDefault();
-        onGoOn(wish.isLocked ? typed : null);
-      }}
-    >
-      {wish.isLocked && <PassphraseField label="Its passphrase" value={typed} onChange={setTyped} />}
-      <Button type="submit" look="main" disabled={wish.isLocked && typed === ''}>
-        Go on with file {volumes - left + 1} of {volumes}
-      </Button>
-    </form>
+  const action = `Go on with file ${volumes - left + 1} of ${volumes}`;
+  return wish.isLocked ? (
+    <PassphraseForm action={action} onTyped={onGoOn} />
+  ) : (
+    <Button look="main" onPress={() => onGoOn(null)}>
+      {action}
+    </Button>
   );
 }
 
