@@ -14,15 +14,12 @@ import { drawingOf } from './drawing-of.ts';
 const startWorker = (): Worker =>
   new Worker(new URL('../workers/archive.worker.ts', import.meta.url), { type: 'module', name: 'archive' });
 
-const startReader = (): Worker =>
-  new Worker(new URL('../workers/import.worker.ts', import.meta.url), { type: 'module', name: 'import' });
-
 /** Longer than any header of a file that only a passphrase locks. */
 const HEADER_BYTES = 1000;
 
 /** Whether a passphrase opens a volume, by its first bytes: what comes after fails, but only behind the right one. */
 async function opens(volume: File, passphrase: string, now: () => number): Promise<boolean> {
-  const reader = readInWorker(startReader);
+  const reader = readInWorker();
   try {
     await reader.open([volume.slice(0, HEADER_BYTES)], passphrase, now());
     return true;

@@ -44,15 +44,12 @@ export interface BringWork {
   leave(): void;
 }
 
-const startWorker = (): Worker =>
-  new Worker(new URL('../workers/import.worker.ts', import.meta.url), { type: 'module', name: 'import' });
-
 const works = new WeakMap<Store, BringWork>();
 
 /** The one import of this page. */
 export function bringWorkOf(
   { store, now }: Pick<App, 'store' | 'now'>,
-  newReader = () => readInWorker(startWorker),
+  newReader: () => ArchiveReader = () => readInWorker(),
 ): BringWork {
   const known = works.get(store);
   if (known) return known;

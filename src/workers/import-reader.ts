@@ -5,8 +5,11 @@ import type { ImportQuestion, ImportReply } from './import-messages.ts';
 type Question = ImportQuestion extends infer Q ? (Q extends { id: number } ? Omit<Q, 'id'> : never) : never;
 type Answer = Extract<ImportReply, { what: 'opened' | 'picture' }>;
 
+const startImportWorker = (): Worker =>
+  new Worker(new URL('./import.worker.ts', import.meta.url), { type: 'module', name: 'import' });
+
 /** Reads archives in a worker, one question at a time; `close` ends it, whatever it is at. */
-export function readInWorker(startWorker: () => Worker): ArchiveReader {
+export function readInWorker(startWorker = startImportWorker): ArchiveReader {
   let worker: Worker | undefined;
   let number = 0;
   const waiting = new Map<number, { answer: (reply: Answer) => void; fail: (error: unknown) => void }>();
