@@ -86,7 +86,9 @@ export async function openBag(file: Blob): Promise<OpenBag> {
   const sums = readManifest(await checked(name, tagSums.get(name)), name);
   for (const path of tagSums.keys()) if (!entries.has(path)) throw refusal('archive-incomplete', path);
   // Also those nothing is read from: a bag with a changed tag file is not valid (RFC 8493, 3).
-  for (const path of new Set([TAG_FILES.info, ...tagSums.keys()])) await checked(path, tagSums.get(path));
+  const unread = new Set([TAG_FILES.info, ...tagSums.keys()]);
+  for (const path of [TAG_FILES.bagit, name]) unread.delete(path);
+  for (const path of unread) await checked(path, tagSums.get(path));
   checkComplete(entries, sums);
   return {
     entries,
